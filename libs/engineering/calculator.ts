@@ -1,0 +1,43 @@
+// One named calculation of the calculator: what it takes, what it gives, and how it runs.
+// Topics export theirs in `calculators.ts`; the registry in index.ts collects them.
+
+import type { Outcome } from './check.js';
+import { readInput, type Input, type Shape } from './input.js';
+
+export interface Calculator {
+  /** The literal name of `calc NAME`. */
+  readonly name: string;
+  readonly says: string;
+  readonly input: Shape;
+  /** Key → what it is, for `--schema`. Keys end in their unit. */
+  readonly output: { readonly [key: string]: string };
+  readonly cautions: readonly string[];
+  /** Reads the input strictly, then calculates. Never throws for bad input. */
+  readonly calculate: (input: unknown) => Outcome<Record<string, unknown>>;
+}
+
+export function calculator<const S extends Shape>(definition: {
+  readonly name: string;
+  readonly says: string;
+  readonly input: S;
+  readonly output: { readonly [key: string]: string };
+  readonly cautions?: readonly string[];
+  readonly run: (input: Input<S>) => Outcome<Record<string, unknown>>;
+}): Calculator {
+  const { name, says, input, output, cautions = [], run } = definition;
+  return {
+    name,
+    says,
+    input,
+    output,
+    cautions,
+    calculate: (value) => {
+      const read = readInput(input, value);
+      return read.ok ? run(read.value) : read;
+    },
+  };
+}
+
+/** The caution that goes with every load, span, gauge and attachment result. */
+export const STRUCTURE_CAUTION =
+  'An office aid. Local code and the authority having jurisdiction govern and give the wind and snow values; what spans needs a licensed engineer; a panel that passes is not thereby walkable.';

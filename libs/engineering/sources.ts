@@ -1,0 +1,47 @@
+// Every document once. A citation is a document and the place in it; an unknown document does not
+// compile. "Common practice" is a source of its own kind: a fact of the trade without a page.
+
+export const SOURCES = {
+  'asce-7-10': { title: 'Minimum Design Loads for Buildings and Other Structures', edition: 'ASCE/SEI 7-10' },
+  'asce-7-16': { title: 'Minimum Design Loads and Associated Criteria for Buildings and Other Structures', edition: 'ASCE/SEI 7-16' },
+  'asce-7-22': { title: 'Minimum Design Loads and Associated Criteria for Buildings and Other Structures', edition: 'ASCE/SEI 7-22' },
+  'aisi-s100-16': { title: 'North American Specification for the Design of Cold-Formed Steel Structural Members', edition: 'AISI S100-16' },
+  'aisi-s100-24': { title: 'North American Specification for the Design of Cold-Formed Steel Structural Members', edition: 'AISI S100-24' },
+  'nds-2018': { title: 'National Design Specification for Wood Construction', edition: 'ANSI/AWC NDS-2018' },
+  'ibc-2018': { title: 'International Building Code', edition: '2018' },
+  'ibc-2021': { title: 'International Building Code', edition: '2021' },
+  'irc-2018': { title: 'International Residential Code', edition: '2018' },
+  'astm-a653': { title: 'Steel Sheet, Zinc-Coated (Galvanized) by the Hot-Dip Process', edition: 'ASTM A653/A653M-15' },
+  'astm-a792': { title: 'Steel Sheet, 55 % Aluminum-Zinc Alloy-Coated by the Hot-Dip Process', edition: 'ASTM A792/A792M' },
+  'astm-d2244': { title: 'Calculation of Color Tolerances and Color Differences from Instrumentally Measured Color Coordinates', edition: 'ASTM D2244-15a' },
+  'astm-d4214': { title: 'Evaluating the Degree of Chalking of Exterior Paint Films', edition: 'ASTM D4214' },
+  'usc-15-206': { title: 'Standard gauge for sheet and plate iron and steel', edition: '15 U.S.C. 206' },
+  'cfr-16-701': { title: 'Disclosure of Written Consumer Product Warranty Terms and Conditions', edition: '16 CFR 701' },
+  'usc-15-2303': { title: 'Designation of written warranties', edition: '15 U.S.C. 2303, 2304' },
+  'iso-9223': { title: 'Corrosion of metals and alloys: corrosivity of atmospheres', edition: 'ISO 9223:2012' },
+  'iso-9224': { title: 'Corrosion of metals and alloys: guiding values for the corrosivity categories', edition: 'ISO 9224:2012' },
+  'ul-2218': { title: 'Impact Resistance of Prepared Roof Covering Materials', edition: 'UL 2218' },
+  'cie-lab': { title: 'International Lighting Vocabulary, CIELAB color space', edition: 'CIE e-ILV 17-23-076' },
+  'ciede2000': { title: 'The CIEDE2000 Color-Difference Formula: Implementation Notes', edition: 'Sharma, Wu, Dalal 2005' },
+  'practice': { title: 'Common practice', edition: 'no published source' },
+} as const satisfies Record<string, { title: string; edition: string }>;
+
+export type SourceKey = keyof typeof SOURCES;
+
+export interface Citation {
+  readonly source: SourceKey;
+  /** Clause, table, equation or page; empty only for common practice. */
+  readonly where: string;
+}
+
+export function cite(source: SourceKey, where: string): Citation {
+  return { source, where };
+}
+
+export const COMMON_PRACTICE: Citation = { source: 'practice', where: '' };
+
+/** "ASCE/SEI 7-16, Eq. 26.10-1" or "common practice". */
+export function citationText(citation: Citation): string {
+  if (citation.source === 'practice') return 'common practice';
+  return `${SOURCES[citation.source].edition}, ${citation.where}`;
+}
