@@ -1,0 +1,112 @@
+// A rules edition: a numbered, dated list of rule versions with their settings and severities. Its
+// digest is taken over its canonical JSON by whoever publishes it (the ledger's canonical form).
+
+import type { SurfaceFacts } from './facts.js';
+import { mayBeOverridden, type Finding, type Rule, type Settings, type Severity } from './rule.js';
+import type { Gate } from './words.js';
+
+export interface EditionEntry {
+  readonly rule: string;
+  readonly version: number;
+  readonly severity: Severity;
+  readonly settings: Settings;
+}
+
+export interface Edition {
+  readonly number: number;
+  /** The date from which it is in force, YYYY-MM-DD. */
+  readonly in_force_from: string;
+  readonly summary: string;
+  readonly entries: readonly EditionEntry[];
+}
+
+/** Every version of every rule that any edition ever named. */
+export type RuleBook = ReadonlyMap<string, Rule>;
+export const bookKey = (id: string, version: number): string => `${id}/${version}`;
+export const ruleBook = (rules: readonly Rule[]): RuleBook =>
+  new Map(rules.map((each) => [bookKey(each.id, each.version), each]));
+
+/** The first edition of these rules: their newest versions with their own settings. */
+export function editionOf(
+  number: number,
+  inForceFrom: string,
+  summary: string,
+  rules: readonly Rule[],
+): Edition {
+  return {
+    number,
+    in_force_from: inForceFrom,
+    summary,
+    entries: rules.map(({ id, version, severity, settings }) => ({ rule: id, version, severity, settings })),
+  };
+}
+
+export interface EditionFault {
+  readonly rule: string;
+  readonly message: string;
+}
+
+/** All that is wrong with a drafted edition; an empty list means that it may be published. */
+export function editionFaults(edition: Edition, book: RuleBook): readonly EditionFault[] {
+  const seen = new Set<string>();
+  return edition.entries.flatMap((entry) => {
+    const faults: EditionFault[] = [];
+    const say = (message: string) => faults.push({ rule: entry.rule, message });
+    if (seen.has(entry.rule)) say('stands twice');
+    seen.add(entry.rule);
+    const known = book.get(bookKey(entry.rule, entry.version));
+    if (!known) return [...faults, { rule: entry.rule, message: `version ${entry.version} is not known` }];
+    for (const [name, value] of Object.entries(entry.settings)) {
+      if (!Object.hasOwn(known.settings, name)) say(`has no setting "${name}"`);
+      else if (typeof value !== typeof known.settings[name]) say(`setting "${name}" must be a ${typeof known.settings[name]}`);
+    }
+    for (const name of Object.keys(known.settings)) {
+      if (!Object.hasOwn(entry.settings, name)) say(`setting "${name}" is missing`);
+    }
+    if (!mayBeOverridden(known.class) && entry.severity !== known.severity) {
+      say(`is ${known.class}: its severity is ${known.severity} and may not be changed`);
+    }
+    return faults;
+  });
+}
+
+/** What every rule of a stage says, in the edition's order; all findings at once. */
+export function findings(
+  edition: Edition,
+  book: RuleBook,
+  stage: Gate,
+  facts: SurfaceFacts,
+): readonly Finding[] {
+  return edition.entries.flatMap((entry) => {
+    const known = book.get(bookKey(entry.rule, entry.version));
+    if (!known) throw new Error(`edition ${edition.number} names ${entry.rule}/${entry.version}, which is not in the code`);
+    return known.stage === stage ? [finding(known, entry, facts)] : [];
+  });
+}
+
+function finding(known: Rule, entry: EditionEntry, facts: SurfaceFacts): Finding {
+  const verdict = known.check(facts, entry.settings);
+  const severity = verdict.outcome === 'fail' ? (verdict.severity ?? entry.severity) : entry.severity;
+  return {
+    rule: known.id,
+    version: known.version,
+    title: known.title,
+    class: known.class,
+    severity,
+    outcome: verdict.outcome,
+    words: verdict.words ?? known.says,
+    figures: 'figures' in verdict ? (verdict.figures ?? []) : [],
+    ...('margin' in verdict && verdict.margin ? { margin: verdict.margin } : {}),
+    ...(verdict.outcome === 'not-evaluated' ? { missing: verdict.missing } : {}),
+    cites: known.cites,
+  };
+}
+
+/** The facts a stage's rules read under an edition: what a change of them puts up for re-check. */
+export function factsReadBy(edition: Edition, book: RuleBook, stage: Gate): readonly string[] {
+  const keys = edition.entries.flatMap((entry) => {
+    const known = book.get(bookKey(entry.rule, entry.version));
+    return known?.stage === stage ? known.reads : [];
+  });
+  return [...new Set(keys)];
+}

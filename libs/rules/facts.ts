@@ -1,0 +1,129 @@
+// What rules may read. Every key may be unknown (undefined): a rule that needs it then answers "not
+// evaluated" and says what is missing. `libs/jobs` fills these from the record; a rule declares the
+// keys it reads, and that declaration decides what a change puts up for re-check.
+
+import type {
+  Availability, ColorGroup, CondensationControl, Corrosivity, Enclosure, Family, InsideAir, Metal,
+  MetallicCoating, PaintSystem, Priority, RiskCategory, Seam, Substrate, SurfaceKind, Water,
+} from './words.js';
+
+export interface SurfaceFacts {
+  // the surface and its building
+  readonly kind?: SurfaceKind | undefined;
+  readonly slope_per_12?: number | undefined;
+  readonly longest_piece_ft?: number | undefined;
+  readonly area_squares?: number | undefined;
+  readonly reroof?: boolean | undefined;
+  readonly residential?: boolean | undefined;
+  readonly priorities?: readonly Priority[] | undefined;
+  readonly mean_roof_height_ft?: number | undefined;
+  readonly risk_category?: RiskCategory | undefined;
+  readonly over_doors_or_walks?: boolean | undefined;
+
+  // style
+  readonly profile?: ProfileFacts | undefined;
+  readonly lap_sealant?: boolean | undefined;
+
+  // coating
+  readonly metal?: Metal | undefined;
+  readonly metallic_coating?: MetallicCoating | undefined;
+  readonly paint_system?: PaintSystem | undefined;
+  readonly color_group?: ColorGroup | undefined;
+  /** Best standing of the chosen combination over all thicknesses of the catalogue edition. */
+  readonly combination?: Availability | undefined;
+  /** From the supplier's warranty document for the chosen coating; undefined where it names none. */
+  readonly warranty_water_distance_ft?: number | undefined;
+  readonly finish_term_years?: number | undefined;
+  readonly asked_term_years?: number | undefined;
+  readonly weathertightness_asked?: boolean | undefined;
+
+  // site
+  readonly water?: Water | undefined;
+  readonly water_distance_ft?: number | undefined;
+  readonly corrosivity?: Corrosivity | undefined;
+  readonly animals_or_fertilizer?: boolean | undefined;
+  readonly copper_or_lead_above?: boolean | undefined;
+  readonly treated_lumber_contact?: 'none' | 'separated' | 'bare' | undefined;
+  readonly masonry_after_panels?: boolean | undefined;
+  readonly deep_freeze_or_snow?: boolean | undefined;
+
+  // hazards
+  readonly wind_speed_mph?: number | undefined;
+  readonly ground_snow_psf?: number | undefined;
+  readonly design_stone_in?: number | undefined;
+  readonly class_4_asked?: boolean | undefined;
+  readonly enclosure?: Enclosure | undefined;
+  readonly any_side_open?: boolean | undefined;
+  readonly doors_open_in_storms?: boolean | undefined;
+  /** Each hazard value with no source or date, by name. */
+  readonly hazards_without_source?: readonly string[] | undefined;
+  /** Why a calculation left its method's limits; empty where it did not, or where values were entered. */
+  readonly outside_method?: readonly string[] | undefined;
+  /** Whether pressures were entered from an engineer's document. */
+  readonly pressures_by_engineer?: boolean | undefined;
+  /** Figures used that are marked "edition text to be confirmed". */
+  readonly unconfirmed_figures?: readonly string[] | undefined;
+
+  // substrate
+  readonly substrate?: Substrate | undefined;
+  readonly open_framing?: boolean | undefined;
+  readonly deck_thickness_in?: number | undefined;
+  readonly fastener_bite_in?: number | undefined;
+  /** The worst measured spacing of supports along the panel. */
+  readonly support_spacing_in?: number | undefined;
+  readonly spacing_measured?: boolean | undefined;
+  readonly inside_air?: InsideAir | undefined;
+  readonly condensation_control?: CondensationControl | undefined;
+  readonly underlayment?: string | undefined;
+  /** Substrate facts that are only assumed or told, by name. */
+  readonly substrate_not_measured?: readonly string[] | undefined;
+  readonly removes_bracing_sheets?: boolean | undefined;
+  readonly framing_added?: boolean | undefined;
+  readonly shingle_layers?: number | undefined;
+  readonly clip_kind?: 'fixed' | 'floating' | undefined;
+  readonly fastener_metal?: 'galvanized' | 'stainless' | 'aluminum' | 'copper-alloy' | undefined;
+
+  // the option under test (gauge stage only)
+  readonly option?: OptionFacts | undefined;
+  readonly zones?: readonly ZoneFacts[] | undefined;
+
+  // sign-off and policy
+  /** Who asked for an engineer though no rule does: office, owner, authority. */
+  readonly sign_off_asked?: string | undefined;
+}
+
+export interface ProfileFacts {
+  readonly id: string;
+  readonly name: string;
+  readonly family: Family;
+  readonly fastening: 'concealed' | 'exposed';
+  readonly seam: Seam;
+  readonly structural: boolean;
+  readonly least_slope_per_12: number;
+  readonly flat_width_in: number;
+  readonly striated: boolean;
+  readonly listed: boolean;
+}
+
+export interface OptionFacts {
+  /** "24", or undefined for aluminum and copper, which have no gauge. */
+  readonly gauge?: string | undefined;
+  /** Decimal base-metal thickness. */
+  readonly thickness_in: number;
+  readonly availability: Availability;
+  readonly price_per_square_usd?: number | undefined;
+  /** Price of the next thinner option in the same system, where the catalogue has one. */
+  readonly thinner?: { readonly gauge?: string | undefined; readonly price_per_square_usd: number } | undefined;
+}
+
+/** One zone's demand against capacity for the option. A missing check has a reason in `missing`. */
+export interface ZoneFacts {
+  readonly zone: string;
+  readonly panel?: { readonly utilization: number; readonly limit_state: string } | undefined;
+  readonly attachment?: { readonly utilization: number; readonly limit_state: string } | undefined;
+  readonly missing: readonly string[];
+  /** True where the capacity is calculated, without a test or a chart. */
+  readonly calculated_only: boolean;
+}
+
+export type FactKey = keyof SurfaceFacts;
