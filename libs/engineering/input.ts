@@ -19,7 +19,7 @@ export interface NumberField extends Described {
 }
 export interface ChoiceField extends Described {
   readonly kind: 'choice';
-  readonly of: readonly string[];
+  readonly of: readonly (string | number)[];
 }
 export interface FlagField extends Described {
   readonly kind: 'flag';
@@ -37,7 +37,19 @@ export interface GroupField extends Described {
   readonly kind: 'group';
   readonly fields: Shape;
 }
-export type Field = NumberField | ChoiceField | FlagField | TextField | ListField | GroupField;
+/** One of several groups, told apart by their keys. */
+export interface EitherField extends Described {
+  readonly kind: 'either';
+  readonly of: readonly Shape[];
+}
+export type Field =
+  | NumberField
+  | ChoiceField
+  | FlagField
+  | TextField
+  | ListField
+  | GroupField
+  | EitherField;
 export type Shape = { readonly [key: string]: Field };
 
 type ValueOf<F extends Field> = F extends NumberField
@@ -52,7 +64,11 @@ type ValueOf<F extends Field> = F extends NumberField
           ? readonly ValueOf<F['of']>[]
           : F extends GroupField
             ? Input<F['fields']>
-            : never;
+            : F extends EitherField
+              ? InputOfAny<F['of'][number]>
+              : never;
+
+type InputOfAny<S extends Shape> = S extends Shape ? Input<S> : never;
 
 type OptionalKeys<S extends Shape> = {
   [K in keyof S]: S[K] extends { optional: true } ? K : never;
@@ -105,7 +121,7 @@ function readField(field: Field, value: unknown, at: string, faults: Fault[]): u
       return range ? wrong(range) : value;
     }
     case 'choice':
-      return typeof value === 'string' && field.of.includes(value)
+      return field.of.includes(value as string | number)
         ? value
         : wrong(`must be one of ${field.of.join(', ')}`);
     case 'flag':
@@ -120,6 +136,13 @@ function readField(field: Field, value: unknown, at: string, faults: Fault[]): u
     }
     case 'group':
       return readGroup(field.fields, value, at, faults);
+    case 'either': {
+      const keys = typeof value === 'object' && value !== null ? Object.keys(value) : [];
+      const meant = field.of.find((shape) => keys.some((key) => Object.hasOwn(shape, key)));
+      if (meant !== undefined) return readGroup(meant, value, at, faults);
+      const known = field.of.map((shape) => `{${Object.keys(shape).join(', ')}}`);
+      return wrong(`must be ${known.join(' or ')}`);
+    }
   }
 }
 
@@ -157,7 +180,7 @@ function fieldSchema(field: Field): Record<string, unknown> {
         ...(field.below !== undefined ? { exclusiveMaximum: field.below } : {}),
       };
     case 'choice':
-      return { type: 'string', enum: [...field.of], description };
+      return { enum: [...field.of], description };
     case 'flag':
       return { type: 'boolean', description };
     case 'text':
@@ -172,5 +195,7 @@ function fieldSchema(field: Field): Record<string, unknown> {
       };
     case 'group':
       return { ...jsonSchema(field.fields), description };
+    case 'either':
+      return { oneOf: field.of.map(jsonSchema), description };
   }
 }
