@@ -38,6 +38,13 @@ export function cite(source: SourceKey, where: string): Citation {
   return { source, where };
 }
 
+/** The editions of ASCE/SEI 7 that loads are calculated by; recorded with every result. */
+export type AsceEdition = '7-10' | '7-16' | '7-22';
+export const ASCE_EDITIONS = ['7-10', '7-16', '7-22'] as const;
+
+export const asce = (edition: AsceEdition, where: string): Citation =>
+  cite(`asce-${edition}`, where);
+
 export const COMMON_PRACTICE: Citation = { source: 'practice', where: '' };
 
 /** "ASCE/SEI 7-16, Eq. 26.10-1" or "common practice". */

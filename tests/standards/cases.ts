@@ -52,17 +52,30 @@ export function runCases(
 
 function differences(each: StandardCase, actual: Record<string, unknown>): string[] {
   return Object.entries(each.expected).flatMap(([key, want]) =>
-    compare(key, want, actual[key], each.tol[key]),
+    compare(key, want, actual[key], each.tol, each.tol[key]),
   );
 }
 
-function compare(at: string, want: unknown, got: unknown, tol: Tolerance | undefined): string[] {
+/** A value inside a group takes the tolerance named by its path (`outward_psf.3`) or the group's. */
+function compare(
+  at: string,
+  want: unknown,
+  got: unknown,
+  tols: StandardCase['tol'],
+  tol: Tolerance | undefined,
+): string[] {
   if (typeof want === 'number' && typeof got === 'number') {
     return within(want, got, tol) ? [] : [`${at}: expected ${want}, got ${got}`];
   }
   if (typeof want === 'object' && want !== null && typeof got === 'object' && got !== null) {
     return Object.entries(want).flatMap(([key, value]) =>
-      compare(`${at}.${key}`, value, (got as Record<string, unknown>)[key], tol),
+      compare(
+        `${at}.${key}`,
+        value,
+        (got as Record<string, unknown>)[key],
+        tols,
+        tols[`${at}.${key}`] ?? tol,
+      ),
     );
   }
   return Object.is(want, got) ? [] : [`${at}: expected ${String(want)}, got ${String(got)}`];
