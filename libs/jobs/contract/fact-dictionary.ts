@@ -1,0 +1,141 @@
+// Every fact that can be recorded: where it belongs, its kind and unit, and the words a page asks
+// it with. A path names one fact of one thing: "site/exposure", "building/b1/width",
+// "surface/s1/slope".
+
+import {
+  CONDENSATION_CONTROLS, CORROSIVITIES, ENCLOSURES, INSIDE_AIR, RISK_CATEGORIES, SUBSTRATES, WATERS,
+} from '#rules';
+
+export type FactOn = 'site' | 'building' | 'surface';
+
+export type FactKind =
+  | { readonly kind: 'amount'; readonly unit: string; readonly least: number; readonly most: number }
+  | { readonly kind: 'choice'; readonly of: readonly string[] }
+  | { readonly kind: 'flag' }
+  | { readonly kind: 'text' }
+  /** Support spacings, each one measured; the worst counts, never the average. */
+  | { readonly kind: 'spacings'; readonly unit: 'in'; readonly least: number; readonly most: number };
+
+export type FactDefinition = FactKind & {
+  readonly on: FactOn;
+  readonly asks: string;
+  readonly hint?: string;
+};
+
+const amount = (on: FactOn, unit: string, least: number, most: number, asks: string, hint?: string) =>
+  ({ kind: 'amount', on, unit, least, most, asks, ...(hint ? { hint } : {}) }) as const;
+const choice = (on: FactOn, of: readonly string[], asks: string, hint?: string) =>
+  ({ kind: 'choice', on, of, asks, ...(hint ? { hint } : {}) }) as const;
+const flag = (on: FactOn, asks: string, hint?: string) =>
+  ({ kind: 'flag', on, asks, ...(hint ? { hint } : {}) }) as const;
+const text = (on: FactOn, asks: string) => ({ kind: 'text', on, asks }) as const;
+
+export const FACTS = {
+  // site
+  exposure: choice('site', ['B', 'C', 'D'], 'Exposure category', 'B wooded or built-up, C open, D flat and unobstructed water'),
+  'wind-speed': amount('site', 'mph', 85, 250, 'Basic wind speed', 'strength level, for the risk category, from the authority'),
+  'topographic-factor': amount('site', 'Kzt', 1, 3, 'Topographic factor Kzt', '1 on level ground'),
+  elevation: amount('site', 'ft', -300, 12000, 'Ground elevation above sea level'),
+  'ground-snow': amount('site', 'psf', 0, 400, 'Ground snow load', 'from the authority or its map'),
+  'ground-snow-basis': choice('site', ['service-50yr', 'strength'], 'Basis of the ground snow load'),
+  'winter-wind': amount('site', 'W2', 0.1, 1, 'Winter wind parameter W2'),
+  'design-stone': amount('site', 'in', 0.25, 4, 'Design hailstone diameter'),
+  'class-4-asked': flag('site', 'Does the insurer or owner ask for a class 4 hail rating?'),
+  corrosivity: choice('site', CORROSIVITIES, 'Corrosivity of the surroundings'),
+  water: choice('site', WATERS, 'Salt or brackish water nearby'),
+  'water-distance': amount('site', 'ft', 0, 100000, 'Distance to that water'),
+  'animals-or-fertilizer': flag('site', 'Animal confinement, fertilizer or chemicals under the panels?'),
+  'permit-asked': flag('site', 'Does the authority ask for a permit?'),
+  'association-asked': flag('site', 'Does an owners\' association have to approve?'),
+
+  // building
+  'mean-roof-height': amount('building', 'ft', 1, 500, 'Mean roof height'),
+  width: amount('building', 'ft', 4, 2000, 'Least horizontal dimension'),
+  length: amount('building', 'ft', 4, 5000, 'Other horizontal dimension'),
+  'roof-shape': choice('building', ['gable', 'hip', 'monoslope', 'flat', 'other'], 'Roof shape'),
+  'risk-category': choice('building', RISK_CATEGORIES, 'Risk category'),
+  enclosure: choice('building', ENCLOSURES, 'Enclosure'),
+  'any-side-open': flag('building', 'Is any side open?'),
+  'doors-open-in-storms': flag('building', 'May large doors stand open in a storm?'),
+  'inside-air': choice('building', INSIDE_AIR, 'Air inside', 'humid counts for pools, wash bays, animals'),
+  residential: flag('building', 'Is it a dwelling?'),
+
+  // surface
+  slope: amount('surface', 'per-12', 0, 60, 'Slope (rise in 12)'),
+  area: amount('surface', 'squares', 0.1, 10000, 'Area in squares', 'one square is 100 square feet'),
+  'longest-piece': amount('surface', 'ft', 0.5, 250, 'Longest panel, eave to ridge'),
+  reroof: flag('surface', 'Is there an old roof to come off or stay below?'),
+  'shingle-layers': amount('surface', 'layers', 0, 5, 'Layers of shingles staying below'),
+  'over-doors-or-walks': flag('surface', 'Does it drain or slide over doors or walks?'),
+  'copper-or-lead-above': flag('surface', 'Copper or lead above, touching or draining onto it?'),
+  'treated-lumber-contact': choice('surface', ['none', 'separated', 'bare'], 'Contact with treated lumber'),
+  'masonry-after-panels': flag('surface', 'Mortar, stucco or concrete work after the panels?'),
+  'weathertightness-asked': flag('surface', 'Is a weathertightness warranty promised?'),
+  'asked-term-years': amount('surface', 'years', 1, 60, 'Longest finish term the owner asks for'),
+  substrate: choice('surface', SUBSTRATES, 'What the panels lie on'),
+  'deck-thickness': amount('surface', 'in', 0.02, 6, 'Deck thickness'),
+  'support-thickness': amount('surface', 'in', 0.02, 1, 'Steel thickness of purlins or girts'),
+  'wood-specific-gravity': amount('surface', 'G', 0.3, 0.75, 'Specific gravity of the wood', 'from the species, NDS table of assigned values'),
+  'fastener-bite': amount('surface', 'in', 0.02, 8, 'How deep the fastener bites'),
+  'support-spacings': {
+    kind: 'spacings', on: 'surface', unit: 'in', least: 3, most: 240,
+    asks: 'Spacing of supports along the panel, each one measured',
+    hint: 'one line each; name the zone where it differs',
+  },
+  'condensation-control': choice('surface', CONDENSATION_CONTROLS, 'Condensation control'),
+  underlayment: text('surface', 'Underlayment'),
+  'removes-bracing-sheets': flag('surface', 'Are sheets stripped that may brace the frame?'),
+  'framing-added': flag('surface', 'Is framing added?'),
+  'sign-off-asked': text('surface', 'Who asks for an engineer, though no rule does'),
+} as const satisfies Record<string, FactDefinition>;
+
+export type FactName = keyof typeof FACTS;
+export const FACT_NAMES = Object.keys(FACTS) as readonly FactName[];
+export const factDefinition = (name: FactName): FactDefinition => FACTS[name];
+
+/** The value of a fact as it is recorded. */
+export type Spacing = { readonly zone?: string | undefined; readonly v: string };
+export type FactValue =
+  | { readonly v: string; readonly u: string }
+  | string
+  | boolean
+  | readonly Spacing[];
+
+export type Path = string;
+export function factPath(on: FactOn, id: string | null, name: FactName): Path {
+  return on === 'site' ? `site/${name}` : `${on}/${id}/${name}`;
+}
+export const contentPath = (surface: string, stage: string, field: string): Path =>
+  `surface/${surface}/${stage}/${field}`;
+
+/** Why a value is not one of this fact, in a sentence; undefined where it is. */
+export function factValueFault(name: FactName, value: unknown): string | undefined {
+  const definition = factDefinition(name);
+  switch (definition.kind) {
+    case 'amount':
+      return amountFault(value, definition);
+    case 'choice':
+      return definition.of.includes(value as string) ? undefined : `must be one of ${definition.of.join(', ')}`;
+    case 'flag':
+      return typeof value === 'boolean' ? undefined : 'must be true or false';
+    case 'text':
+      return typeof value === 'string' && value.trim() !== '' ? undefined : 'must be a text';
+    case 'spacings': {
+      if (!Array.isArray(value) || value.length === 0) return 'must list at least one spacing';
+      const faults = value.map((each: { v?: unknown }) => amountFault({ v: each?.v, u: definition.unit }, definition));
+      const bad = faults.findIndex((fault) => fault !== undefined);
+      return bad < 0 ? undefined : `line ${bad + 1} ${faults[bad]}`;
+    }
+  }
+}
+
+function amountFault(
+  value: unknown,
+  { unit, least, most }: { unit: string; least: number; most: number },
+): string | undefined {
+  const given = value as { v?: unknown; u?: unknown } | null;
+  if (typeof given !== 'object' || given === null || given.u !== unit) return `must be an amount in ${unit}`;
+  const number = typeof given.v === 'string' && /^-?\d+(\.\d+)?$/.test(given.v) ? Number(given.v) : NaN;
+  if (!Number.isFinite(number)) return `must be a decimal number in ${unit}`;
+  return number >= least && number <= most ? undefined : `must be between ${least} and ${most} ${unit}`;
+}
