@@ -17,7 +17,12 @@ export interface CoatingRow {
   readonly singleSpot: number;
 }
 
-const zinc = (unit: CoatingUnit, total: number, oneSide: number, singleSpot: number): CoatingRow => ({
+const zinc = (
+  unit: CoatingUnit,
+  total: number,
+  oneSide: number,
+  singleSpot: number,
+): CoatingRow => ({
   metal: 'zinc',
   unit,
   total,

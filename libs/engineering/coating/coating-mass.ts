@@ -59,13 +59,37 @@ export function coatingMassSteps(mass: CoatingMass): Step[] {
       : step('TST_1', mass.oneSide, mass.unit, 'least on one side', table),
     step('SST', mass.singleSpot, mass.unit, 'least total of both sides on a single spot', table),
     mass.unit === 'oz/ft2'
-      ? step('m', mass.totalGramsPerM2, 'g/m2', '305.15 TST', cite('astm-a653', '1.00 oz/ft2 = 305.15 g/m2'))
-      : step('m', mass.totalOzPerFt2, 'oz/ft2', 'TST / 305.15', cite('astm-a653', '1.00 oz/ft2 = 305.15 g/m2')),
+      ? step(
+          'm',
+          mass.totalGramsPerM2,
+          'g/m2',
+          '305.15 TST',
+          cite('astm-a653', '1.00 oz/ft2 = 305.15 g/m2'),
+        )
+      : step(
+          'm',
+          mass.totalOzPerFt2,
+          'oz/ft2',
+          'TST / 305.15',
+          cite('astm-a653', '1.00 oz/ft2 = 305.15 g/m2'),
+        ),
     alZn
       ? step('t', mass.thicknessPerSide, 'um', 'm / 2 / 3.75 g/cm3, even split', COMMON_PRACTICE)
       : mass.unit === 'oz/ft2'
-        ? step('t', mass.thicknessPerSide, 'um', '1.68 mil per oz/ft2 x TST / 2, even split', cite('astm-a653', '8.1.3'))
-        : step('t', mass.thicknessPerSide, 'um', 'TST / 2 / 7.14, even split', cite('astm-a653', '8.1.3')),
+        ? step(
+            't',
+            mass.thicknessPerSide,
+            'um',
+            '1.68 mil per oz/ft2 x TST / 2, even split',
+            cite('astm-a653', '8.1.3'),
+          )
+        : step(
+            't',
+            mass.thicknessPerSide,
+            'um',
+            'TST / 2 / 7.14, even split',
+            cite('astm-a653', '8.1.3'),
+          ),
   ];
 }
 

@@ -32,8 +32,7 @@ export const cielabWhite = (viewing: Viewing): White =>
   CIELAB_WHITES[viewing.observer][viewing.illuminant];
 
 const DELTA = 6 / 29;
-const response = (t: number): number =>
-  t > DELTA ** 3 ? Math.cbrt(t) : (841 / 108) * t + 4 / 29;
+const response = (t: number): number => (t > DELTA ** 3 ? Math.cbrt(t) : (841 / 108) * t + 4 / 29);
 const responseInverse = (f: number): number => (f > DELTA ? f ** 3 : (108 / 841) * (f - 4 / 29));
 
 /**

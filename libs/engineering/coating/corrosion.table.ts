@@ -19,9 +19,10 @@ export type Exponent = 'B1' | 'B2';
 export type WeatheringMetal = 'steel' | 'zinc' | 'copper' | 'aluminum';
 
 /** b of D = r t^b: B1 is the average, B2 the conservative one. ISO 9224:2012. */
-export const TIME_EXPONENTS: Readonly<Record<WeatheringMetal, Readonly<Record<Exponent, number>>>> = {
-  steel: { B1: 0.523, B2: 0.575 },
-  zinc: { B1: 0.813, B2: 0.873 },
-  copper: { B1: 0.667, B2: 0.726 },
-  aluminum: { B1: 0.728, B2: 0.807 },
-};
+export const TIME_EXPONENTS: Readonly<Record<WeatheringMetal, Readonly<Record<Exponent, number>>>> =
+  {
+    steel: { B1: 0.523, B2: 0.575 },
+    zinc: { B1: 0.813, B2: 0.873 },
+    copper: { B1: 0.667, B2: 0.726 },
+    aluminum: { B1: 0.728, B2: 0.807 },
+  };

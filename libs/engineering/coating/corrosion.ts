@@ -6,6 +6,10 @@ import { micrometers, type Micrometers } from '../units.js';
 import { CATEGORIES, UPPER_RATES } from './corrosion.table.js';
 import type { Corrosivity, RateScale } from './corrosion.table.js';
 
+export const BARE_METAL_CAUTION =
+  'Bare metal in the open air: ranks the risk at cut edges and scratches; ' +
+  'never the promised life of a painted sheet, and no warranty term.';
+
 export type MicrometersPerYear = number;
 
 export interface Climate {

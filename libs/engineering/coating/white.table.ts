@@ -21,22 +21,23 @@ const row = (Xn: number, Zn: number, Ka: number, Kb: number): HunterWhite => ({
   Kb,
 });
 
-export const HUNTER_WHITES: Readonly<Record<Observer, Readonly<Record<Illuminant, HunterWhite>>>> = {
-  '2-degree': {
-    A: row(109.83, 35.55, 185.2, 38.4),
-    C: row(98.04, 118.11, 175, 70),
-    D50: row(96.38, 82.45, 173.51, 58.48),
-    D65: row(95.02, 108.82, 172.3, 67.2),
-    F2: row(98.09, 67.53, 175, 52.9),
-  },
-  '10-degree': {
-    A: row(111.16, 35.19, 186.3, 38.2),
-    C: row(97.3, 116.14, 174.3, 69.4),
-    D50: row(96.72, 81.45, 173.82, 58.13),
-    D65: row(94.83, 107.38, 172.1, 66.7),
-    F2: row(102.13, 69.37, 178.6, 53.6),
-  },
-};
+export const HUNTER_WHITES: Readonly<Record<Observer, Readonly<Record<Illuminant, HunterWhite>>>> =
+  {
+    '2-degree': {
+      A: row(109.83, 35.55, 185.2, 38.4),
+      C: row(98.04, 118.11, 175, 70),
+      D50: row(96.38, 82.45, 173.51, 58.48),
+      D65: row(95.02, 108.82, 172.3, 67.2),
+      F2: row(98.09, 67.53, 175, 52.9),
+    },
+    '10-degree': {
+      A: row(111.16, 35.19, 186.3, 38.2),
+      C: row(97.3, 116.14, 174.3, 69.4),
+      D50: row(96.72, 81.45, 173.82, 58.13),
+      D65: row(94.83, 107.38, 172.1, 66.7),
+      F2: row(102.13, 69.37, 178.6, 53.6),
+    },
+  };
 
 const fromChromaticity = (x: number, y: number): White => [
   (100 * x) / y,
