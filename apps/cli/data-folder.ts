@@ -85,14 +85,16 @@ export function holdStart(folder: string): () => void {
   }
 }
 
+/** A zombie, which a container without a reaping first process keeps, is not alive. */
 export function isAlive(pid: number): boolean {
   if (!Number.isSafeInteger(pid) || pid <= 0) return false;
   try {
     process.kill(pid, 0);
-    return true;
   } catch (error) {
     return (error as NodeJS.ErrnoException).code === 'EPERM';
   }
+  const stat = `/proc/${pid}/stat`;
+  return !existsSync(stat) || !/\) Z /.test(readFileSync(stat, 'utf8'));
 }
 
 /** Makes the server's folder the first time, whole or not at all; gives the passwords. */

@@ -1,6 +1,6 @@
 // One PostgreSQL server on one folder: started, or found running, and stopped.
 
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import path from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
@@ -38,6 +38,7 @@ export async function stopServer(place: Place): Promise<void> {
 }
 
 async function startPostmaster(place: Place, settings: Settings): Promise<number> {
+  clearDeadPostmaster(place);
   const port = await freePort();
   const all = {
     ...settings,
@@ -73,6 +74,17 @@ function postmasterPort(place: Place): number | undefined {
   const pid = Number(lines[0]);
   const port = Number(lines[3]);
   return isAlive(pid) && Number.isSafeInteger(port) && port > 0 ? port : undefined;
+}
+
+/** No process has this number, yet PostgreSQL still sees which shared memory the dead one had. */
+const NO_PROCESS = 4_194_305;
+
+function clearDeadPostmaster(place: Place): void {
+  const file = path.join(place.data, 'postmaster.pid');
+  if (!existsSync(file)) return;
+  const lines = readFileSync(file, 'utf8').split('\n');
+  lines[0] = String(NO_PROCESS);
+  writeFileSync(file, lines.join('\n'));
 }
 
 function freePort(): Promise<number> {
