@@ -75,6 +75,9 @@ export function corrosivityBand(
   return { over: UPPER_RATES[scale][at - 1] ?? 0, to: UPPER_RATES[scale][at] as number };
 }
 
+/** t^b, the factor on the first-year loss. ISO 9224:2012, Table 3 (second-hand). */
+export const timeFactor = (years: number, b: number): number => years ** b;
+
 /** The year after which ISO 9224 replaces the power law by its tangent line. */
 export const TANGENT_AFTER_YEARS = 20;
 
@@ -83,7 +86,9 @@ export const TANGENT_AFTER_YEARS = 20;
  * and 3 (second-hand). t in years of at least 0, b from TIME_EXPONENTS or 1.
  */
 export function lossAfter(rate: MicrometersPerYear, years: number, b: number): Micrometers {
-  if (years <= TANGENT_AFTER_YEARS) return micrometers(rate * years ** b);
+  if (years <= TANGENT_AFTER_YEARS) return micrometers(rate * timeFactor(years, b));
   const slope = b * TANGENT_AFTER_YEARS ** (b - 1);
-  return micrometers(rate * (TANGENT_AFTER_YEARS ** b + slope * (years - TANGENT_AFTER_YEARS)));
+  return micrometers(
+    rate * (timeFactor(TANGENT_AFTER_YEARS, b) + slope * (years - TANGENT_AFTER_YEARS)),
+  );
 }

@@ -1,14 +1,8 @@
-// What the coating topic covers, clause by clause, for the coverage page.
+// What color and coating cover, clause by clause, for the coverage page.
 
-interface Covered {
-  readonly clause: string;
-  readonly does: string;
-  readonly function: string;
-  readonly left_out?: string;
-  readonly unconfirmed?: string;
-}
+import type { Covered } from '../coverage.js';
 
-export const coatingCoverage: readonly Covered[] = [
+export const colorCoverage: readonly Covered[] = [
   {
     clause: 'CIE e-ILV 17-23-076',
     does: 'XYZ to CIELAB and back, LCh, dE*ab',
@@ -27,6 +21,9 @@ export const coatingCoverage: readonly Covered[] = [
     function: 'ciede2000',
     left_out: 'k factors other than 1',
   },
+];
+
+export const coatingCoverage: readonly Covered[] = [
   {
     clause: 'ASTM D2244-15a 5.1, 5.2; ASTM D4214',
     does: 'color change and chalk against a term, in the scale the term names',
