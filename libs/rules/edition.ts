@@ -1,7 +1,7 @@
 // A rules edition: a numbered, dated list of rule versions with their settings and severities. Its
 // digest is taken over its canonical JSON by whoever publishes it (the ledger's canonical form).
 
-import type { SurfaceFacts } from './facts.js';
+import type { Facts } from './facts.js';
 import { mayBeOverridden, type Finding, type Rule, type Settings, type Severity } from './rule.js';
 import type { Gate } from './words.js';
 
@@ -37,7 +37,12 @@ export function editionOf(
     number,
     in_force_from: inForceFrom,
     summary,
-    entries: rules.map(({ id, version, severity, settings }) => ({ rule: id, version, severity, settings })),
+    entries: rules.map(({ id, version, severity, settings }) => ({
+      rule: id,
+      version,
+      severity,
+      settings,
+    })),
   };
 }
 
@@ -55,10 +60,12 @@ export function editionFaults(edition: Edition, book: RuleBook): readonly Editio
     if (seen.has(entry.rule)) say('stands twice');
     seen.add(entry.rule);
     const known = book.get(bookKey(entry.rule, entry.version));
-    if (!known) return [...faults, { rule: entry.rule, message: `version ${entry.version} is not known` }];
+    if (!known)
+      return [...faults, { rule: entry.rule, message: `version ${entry.version} is not known` }];
     for (const [name, value] of Object.entries(entry.settings)) {
       if (!Object.hasOwn(known.settings, name)) say(`has no setting "${name}"`);
-      else if (typeof value !== typeof known.settings[name]) say(`setting "${name}" must be a ${typeof known.settings[name]}`);
+      else if (typeof value !== typeof known.settings[name])
+        say(`setting "${name}" must be a ${typeof known.settings[name]}`);
     }
     for (const name of Object.keys(known.settings)) {
       if (!Object.hasOwn(entry.settings, name)) say(`setting "${name}" is missing`);
@@ -75,18 +82,22 @@ export function findings(
   edition: Edition,
   book: RuleBook,
   stage: Gate,
-  facts: SurfaceFacts,
+  facts: Facts,
 ): readonly Finding[] {
   return edition.entries.flatMap((entry) => {
     const known = book.get(bookKey(entry.rule, entry.version));
-    if (!known) throw new Error(`edition ${edition.number} names ${entry.rule}/${entry.version}, which is not in the code`);
+    if (!known)
+      throw new Error(
+        `edition ${edition.number} names ${entry.rule}/${entry.version}, which is not in the code`,
+      );
     return known.stage === stage ? [finding(known, entry, facts)] : [];
   });
 }
 
-function finding(known: Rule, entry: EditionEntry, facts: SurfaceFacts): Finding {
+function finding(known: Rule, entry: EditionEntry, facts: Facts): Finding {
   const verdict = known.check(facts, entry.settings);
-  const severity = verdict.outcome === 'fail' ? (verdict.severity ?? entry.severity) : entry.severity;
+  const severity =
+    verdict.outcome === 'fail' ? (verdict.severity ?? entry.severity) : entry.severity;
   return {
     rule: known.id,
     version: known.version,

@@ -1,10 +1,25 @@
-// What rules may read. Every key may be unknown (undefined): a rule that needs it then answers "not
+// What rules may read of a surface. Every key may be unknown (undefined): a rule that needs it then answers "not
 // evaluated" and says what is missing. `libs/jobs` fills these from the record; a rule declares the
 // keys it reads, and that declaration decides what a change puts up for re-check.
 
+import type { GateFacts } from './gate-facts.js';
 import type {
-  Availability, ColorGroup, CondensationControl, Corrosivity, Enclosure, Family, InsideAir, Metal,
-  MetallicCoating, PaintSystem, Priority, RiskCategory, Seam, Substrate, SurfaceKind, Water,
+  Availability,
+  ColorGroup,
+  CondensationControl,
+  Corrosivity,
+  Enclosure,
+  Family,
+  InsideAir,
+  Metal,
+  MetallicCoating,
+  PaintSystem,
+  Priority,
+  RiskCategory,
+  Seam,
+  Substrate,
+  SurfaceKind,
+  Water,
 } from './words.js';
 
 export interface SurfaceFacts {
@@ -90,6 +105,10 @@ export interface SurfaceFacts {
   // sign-off and policy
   /** Who asked for an engineer though no rule does: office, owner, authority. */
   readonly sign_off_asked?: string | undefined;
+  /** Whether somebody asked the authority having jurisdiction if this job needs a permit. */
+  readonly permit_question_answered?: boolean | undefined;
+  /** Whether the customer's written acknowledgment of the small-job path is attached. */
+  readonly small_job_acknowledged?: boolean | undefined;
 }
 
 export interface ProfileFacts {
@@ -113,7 +132,8 @@ export interface OptionFacts {
   readonly availability: Availability;
   readonly price_per_square_usd?: number | undefined;
   /** Price of the next thinner option in the same system, where the catalogue has one. */
-  readonly thinner?: { readonly gauge?: string | undefined; readonly price_per_square_usd: number } | undefined;
+  readonly thinner?:
+    { readonly gauge?: string | undefined; readonly price_per_square_usd: number } | undefined;
 }
 
 /** One zone's demand against capacity for the option. A missing check has a reason in `missing`. */
@@ -126,4 +146,6 @@ export interface ZoneFacts {
   readonly calculated_only: boolean;
 }
 
-export type FactKey = keyof SurfaceFacts;
+/** All that a rule may be given: a surface's facts and, at the gates, those of the job. */
+export type Facts = SurfaceFacts & GateFacts;
+export type FactKey = keyof Facts;

@@ -2,13 +2,20 @@
 // rule; it sees only the facts it declares. `says` is what the person reads, so it cannot rot.
 
 import type { Citation } from '#engineering';
-import type { FactKey, SurfaceFacts } from './facts.js';
-import type { Gate } from './words.js';
+import type { FactKey, Facts } from './facts.js';
+import { factLabel, type Gate } from './words.js';
 
 export const SEVERITIES = ['refuse', 'require', 'caution', 'note'] as const;
 export type Severity = (typeof SEVERITIES)[number];
 
-export const RULE_CLASSES = ['availability', 'code', 'physics', 'compatibility', 'guidance', 'house-policy'] as const;
+export const RULE_CLASSES = [
+  'availability',
+  'code',
+  'physics',
+  'compatibility',
+  'guidance',
+  'house-policy',
+] as const;
 export type RuleClass = (typeof RULE_CLASSES)[number];
 
 /** Only guidance and house policy may be overridden, by a role that the policy names. */
@@ -35,7 +42,11 @@ export type Verdict =
       readonly severity?: Severity;
     }
   | { readonly outcome: 'not-applicable'; readonly words: string }
-  | { readonly outcome: 'not-evaluated'; readonly words: string; readonly missing: readonly string[] };
+  | {
+      readonly outcome: 'not-evaluated';
+      readonly words: string;
+      readonly missing: readonly string[];
+    };
 
 export type Settings = Readonly<Record<string, number | boolean | string>>;
 
@@ -52,7 +63,7 @@ export interface Rule {
   readonly reads: readonly FactKey[];
   /** Defaults; an edition may give others for guidance and house policy. */
   readonly settings: Settings;
-  readonly check: (facts: SurfaceFacts, settings: Settings) => Verdict;
+  readonly check: (facts: Facts, settings: Settings) => Verdict;
 }
 
 /** Keeps the literal id and checks that `check` uses only what `reads` declares. */
@@ -61,7 +72,7 @@ export function rule<const Id extends string, const K extends FactKey, const S e
     readonly id: Id;
     readonly reads: readonly K[];
     readonly settings: S;
-    readonly check: (facts: Pick<SurfaceFacts, K>, settings: Widened<S>) => Verdict;
+    readonly check: (facts: Pick<Facts, K>, settings: Widened<S>) => Verdict;
   },
 ): Rule & { readonly id: Id } {
   return definition as unknown as Rule & { readonly id: Id };
@@ -94,13 +105,27 @@ export const pass = (words?: string, figures?: readonly Figure[]): Verdict => ({
 export const notApplicable = (words: string): Verdict => ({ outcome: 'not-applicable', words });
 export const unknown = (...missing: readonly string[]): Verdict => ({
   outcome: 'not-evaluated',
-  words: `not known yet: ${missing.join(', ')}`,
+  words: `not known yet: ${missing.map(factLabel).join(', ')}`,
   missing,
 });
+/** Names those of the given facts that are not known yet. */
+export const unknownOf = (facts: Readonly<Record<string, unknown>>): Verdict =>
+  unknown(...Object.keys(facts).filter((key) => facts[key] === undefined));
 export const fail = (words: string, figures: readonly Figure[] = [], margin?: Figure): Verdict => ({
   outcome: 'fail',
   words,
   figures,
   ...(margin === undefined ? {} : { margin }),
+});
+/** A failure whose severity depends on what was found, not on the rule alone. */
+export const failAs = (
+  severity: Severity,
+  words: string,
+  figures: readonly Figure[] = [],
+): Verdict => ({
+  outcome: 'fail',
+  words,
+  figures,
+  severity,
 });
 export const figure = (name: string, v: string, u: string): Figure => ({ name, v, u });

@@ -1,7 +1,16 @@
 // The trade's words as lists, so that a list and its type cannot part. What a page shows for a word
 // is in `LABELS`.
 
-export const SURFACE_KINDS = ['roof', 'wall', 'soffit', 'fascia', 'mansard', 'canopy', 'liner', 'interior'] as const;
+export const SURFACE_KINDS = [
+  'roof',
+  'wall',
+  'soffit',
+  'fascia',
+  'mansard',
+  'canopy',
+  'liner',
+  'interior',
+] as const;
 export type SurfaceKind = (typeof SURFACE_KINDS)[number];
 
 export const STAGES = ['style', 'coating', 'hazards', 'substrate', 'gauge', 'sign-off'] as const;
@@ -11,7 +20,14 @@ export type Stage = (typeof STAGES)[number];
 export const GATES = [...STAGES, 'order', 'delivery', 'warranty', 'claim'] as const;
 export type Gate = (typeof GATES)[number];
 
-export const FAMILIES = ['standing-seam', 'flush-wall', 'corrugated', 'ribbed', 'deep-rib'] as const;
+export const FAMILIES = [
+  'standing-seam',
+  'flush-wall',
+  'corrugated',
+  'ribbed',
+  'deep-rib',
+  'metal-shingle',
+] as const;
 export type Family = (typeof FAMILIES)[number];
 
 export const SEAMS = ['snap-lock', 'mechanical', 'screw-down'] as const;
@@ -26,11 +42,35 @@ export type MetallicCoating = (typeof METALLIC_COATINGS)[number];
 export const PAINT_SYSTEMS = ['PVDF', 'SMP', 'polyester', 'bare'] as const;
 export type PaintSystem = (typeof PAINT_SYSTEMS)[number];
 
-export const COLOR_GROUPS = ['white', 'light', 'earth-tone', 'bright', 'dark', 'metallic', 'textured', 'print', 'mill'] as const;
+export const COLOR_GROUPS = [
+  'white',
+  'light',
+  'earth-tone',
+  'bright',
+  'dark',
+  'metallic',
+  'textured',
+  'print',
+  'mill',
+] as const;
 export type ColorGroup = (typeof COLOR_GROUPS)[number];
 
-export const SOLID_SUBSTRATES = ['plywood', 'osb', 'tight-boards', 'steel-deck', 'insulated-deck', 'one-shingle-layer'] as const;
-export const OPEN_SUBSTRATES = ['purlins', 'girts', 'joists', 'spaced-boards', 'battens', 'sub-purlins'] as const;
+export const SOLID_SUBSTRATES = [
+  'plywood',
+  'osb',
+  'tight-boards',
+  'steel-deck',
+  'insulated-deck',
+  'one-shingle-layer',
+] as const;
+export const OPEN_SUBSTRATES = [
+  'purlins',
+  'girts',
+  'joists',
+  'spaced-boards',
+  'battens',
+  'sub-purlins',
+] as const;
 export const SUBSTRATES = [...SOLID_SUBSTRATES, ...OPEN_SUBSTRATES] as const;
 export type Substrate = (typeof SUBSTRATES)[number];
 export const isOpenFraming = (substrate: Substrate): boolean =>
@@ -42,7 +82,12 @@ export type Enclosure = (typeof ENCLOSURES)[number];
 export const INSIDE_AIR = ['unheated', 'heated', 'humid'] as const;
 export type InsideAir = (typeof INSIDE_AIR)[number];
 
-export const CONDENSATION_CONTROLS = ['none', 'blanket-with-retarder', 'absorbing-fleece', 'vented-deck'] as const;
+export const CONDENSATION_CONTROLS = [
+  'none',
+  'blanket-with-retarder',
+  'absorbing-fleece',
+  'vented-deck',
+] as const;
 export type CondensationControl = (typeof CONDENSATION_CONTROLS)[number];
 
 export const WATERS = ['none', 'breaking-surf', 'bay', 'brackish'] as const;
@@ -54,7 +99,14 @@ export type Corrosivity = (typeof CORROSIVITIES)[number];
 export const RISK_CATEGORIES = ['I', 'II', 'III', 'IV'] as const;
 export type RiskCategory = (typeof RISK_CATEGORIES)[number];
 
-export const PRIORITIES = ['long-life', 'best-appearance', 'value', 'dent-resistance', 'quick-delivery', 'low-weight'] as const;
+export const PRIORITIES = [
+  'long-life',
+  'best-appearance',
+  'value',
+  'dent-resistance',
+  'quick-delivery',
+  'low-weight',
+] as const;
 export type Priority = (typeof PRIORITIES)[number];
 
 export const AVAILABILITIES = ['stock', 'special-run', 'not-stocked', 'not-made'] as const;
@@ -89,3 +141,13 @@ const LABELS: Readonly<Record<string, string>> = {
 };
 
 export const label = (word: string): string => LABELS[word] ?? word.replaceAll('-', ' ');
+
+/** "a roof", "an interior". */
+export const aSurface = (kind: SurfaceKind): string =>
+  kind === 'interior' ? `an ${kind}` : `a ${kind}`;
+
+const UNIT_AT_THE_END = /_(in|ft|psf|mph|per_12|squares|per_square_usd|years)$/;
+
+/** A fact's key as a page shows it: "support_spacing_in" is "support spacing". */
+export const factLabel = (key: string): string =>
+  key.replace(UNIT_AT_THE_END, '').replaceAll('_', ' ');
