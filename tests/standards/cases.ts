@@ -50,7 +50,8 @@ export function runCases(
   }
 }
 
-function differences(each: StandardCase, actual: Record<string, unknown>): string[] {
+/** What of a case's expected values is not met; empty when all are. */
+export function differences(each: StandardCase, actual: Record<string, unknown>): string[] {
   return Object.entries(each.expected).flatMap(([key, want]) =>
     compare(key, want, actual[key], each.tol, each.tol[key]),
   );

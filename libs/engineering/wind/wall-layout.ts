@@ -1,0 +1,60 @@
+// The wind zones of the walls in elevation: zone 5 of width a at each corner, zone 4 between.
+
+import type { Degrees } from '../units.js';
+import { cut, lineThrough, type Polygon } from './plane-geometry.js';
+import type { RoofShape } from './roof-figure.js';
+import type { ZonePiece } from './zone-layout.js';
+
+interface WallInput {
+  readonly shape: RoofShape;
+  readonly theta: Degrees;
+  /** Building along the ridge or low eave, and across it, ft. */
+  readonly X: number;
+  readonly Y: number;
+  readonly eaveHeight: number;
+  readonly a: number;
+}
+
+/** One eave wall and one end wall; a monoslope has a high eave wall besides. Fig. 30.3-1 (30.4-1). */
+export function wallLayout(input: WallInput): readonly ZonePiece[] {
+  const { shape, theta, X, Y, eaveHeight: H, a } = input;
+  const slope = Math.tan((theta * Math.PI) / 180);
+  const eave = face('eave', [[0, 0], [X, 0], [X, H], [0, H]], X, a);
+  switch (shape) {
+    case 'flat':
+    case 'hip':
+      return [...eave, ...face('end', [[0, 0], [Y, 0], [Y, H], [0, H]], Y, a)];
+    case 'gable': {
+      const top = H + (Y / 2) * slope;
+      return [...eave, ...face('end', [[0, 0], [Y, 0], [Y, H], [Y / 2, top], [0, H]], Y, a)];
+    }
+    case 'monoslope': {
+      const top = H + Y * slope;
+      return [
+        ...eave,
+        ...face('high-eave', [[0, 0], [X, 0], [X, top], [0, top]], X, a),
+        ...face('end', [[0, 0], [Y, 0], [Y, top], [0, H]], Y, a),
+      ];
+    }
+  }
+}
+
+function face(
+  name: NonNullable<ZonePiece['face']>,
+  outline: Polygon,
+  width: number,
+  a: number,
+): ZonePiece[] {
+  const edge = Math.min(a, width / 2);
+  const left = cut(outline, lineThrough([edge, 0], [edge, 1]));
+  const right = cut(outline, lineThrough([width - edge, 1], [width - edge, 0]));
+  const middle = cut(
+    cut(outline, lineThrough([edge, 1], [edge, 0])),
+    lineThrough([width - edge, 0], [width - edge, 1]),
+  );
+  const piece = (zone: string, polygon: Polygon, width_ft?: number): ZonePiece[] =>
+    polygon.length === 0
+      ? []
+      : [{ part: 'wall', zone, polygon, face: name, ...(width_ft === undefined ? {} : { width_ft }) }];
+  return [...piece('5', left, edge), ...piece('4', middle), ...piece('5', right, edge)];
+}
