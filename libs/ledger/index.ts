@@ -1,0 +1,20 @@
+// The ledger: keeps every log's events for ever, in one order, and proves that they are unaltered.
+
+export { canonical } from './canonical.js';
+export type { Json } from './canonical.js';
+export { formatCheckpoint, openCheckpoint, parseCheckpoint, signCheckpoint } from './checkpoint.js';
+export type { Checkpoint } from './checkpoint.js';
+export { EMPTY_ROOT, Frontier, leafHash, nodeHash, treeRoot } from './merkle.js';
+export type { Hash } from './merkle.js';
+export { makeSigner, openNote, readVerifier, signNote, verifyEd25519 } from './note.js';
+export type { NoteSigner, NoteVerifier } from './note.js';
+export {
+  consistencyRanges,
+  inclusionIn,
+  inclusionRanges,
+  subtreeRanges,
+  verifyConsistency,
+  verifyInclusion,
+} from './proof.js';
+export type { Range } from './proof.js';
+export { parseStrict } from './strict-json.js';
