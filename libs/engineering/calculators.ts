@@ -4,10 +4,22 @@
 import type { Calculator } from './calculator.js';
 import type { Fault, Step } from './check.js';
 import { coatingCalculators } from './coating/calculators.js';
+import { combinationsCalculators } from './combinations/calculators.js';
+import { hailCalculators } from './hail/calculators.js';
 import { jsonSchema } from './input.js';
+import { snowCalculators } from './snow/calculators.js';
 import { citationText } from './sources.js';
+import { thermalCalculators } from './thermal/calculators.js';
+import { windCalculators } from './wind/calculators.js';
 
-export const calculators: readonly Calculator[] = [...coatingCalculators];
+export const calculators: readonly Calculator[] = [
+  ...windCalculators,
+  ...snowCalculators,
+  ...combinationsCalculators,
+  ...thermalCalculators,
+  ...hailCalculators,
+  ...coatingCalculators,
+];
 
 const BY_NAME: ReadonlyMap<string, Calculator> = new Map(
   calculators.map((each) => [each.name, each]),

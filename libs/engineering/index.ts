@@ -9,6 +9,80 @@ export * from './calculator.js';
 export * from './calculators.js';
 export { coverage, type Covered } from './coverage.js';
 
+export { windOnSurface, type WindSurface, type WindSurfaceInput } from './wind/surface.js';
+export {
+  exposureCoefficient,
+  velocityPressure,
+  type VelocityPressure,
+  type VelocityPressureInput,
+} from './wind/velocity-pressure.js';
+export { dimensionA, fastenerWindArea, panelWindArea } from './wind/areas.js';
+export { ENCLOSURES, EXPOSURES, type Enclosure, type Exposure } from './wind/exposure.table.js';
+export { ROOF_SHAPES, type RoofShape } from './wind/roof-figure.js';
+export type { Part, ZonePressure } from './wind/zone-pressure.js';
+export { parapetPressure, type ParapetPressure } from './wind/parapet.js';
+export {
+  zoneLayout,
+  zoneLayoutNotes,
+  zonesUnder,
+  type LayoutInput,
+  type ZonePiece,
+  type ZoneUnder,
+} from './wind/zone-layout.js';
+export { areaOf, type Point, type Polygon } from './wind/plane-geometry.js';
+
+export { readSnowRoof, type SnowQuestion } from './snow/read.js';
+export { snowOnRoof } from './snow/snow-on-roof.js';
+export {
+  LARGER_READINGS,
+  type DriftLoad,
+  type SnowLoads,
+  type SnowReadings,
+  type SnowRoof,
+} from './snow/snow-roof.js';
+export { eaveIce, retentionDrag } from './snow/sliding.js';
+export type {
+  RiskCategory,
+  RoofExposure,
+  Terrain,
+  ThermalCondition,
+} from './snow/factors.table.js';
+export type { SnowSurface } from './snow/slope-factor.js';
+
+export {
+  asdSnow,
+  clauseOf,
+  deadAndWind,
+  panelDemand,
+  type Combination,
+  type PanelDemand,
+  type PanelLoads,
+} from './combinations/combinations.js';
+export {
+  DEFLECTION_LIMITS,
+  DEFLECTION_UNCONFIRMED,
+  type DeflectionLimits,
+} from './combinations/deflection-limits.table.js';
+export { panelDeadLoad, roofLiveLoad, type RoofLiveLoad } from './combinations/roof-live-load.js';
+export { ofHorizontal, ofSlope, type SlopeComponents } from './combinations/slope-components.js';
+
+export { freeLength, thermalMovement, type FixedLine } from './thermal/movement.js';
+export { CLIP_DESIGN_RANGE_F, type RoofMetal } from './thermal/metals.table.js';
+export { leastSlope, slopeAllowed } from './thermal/least-slope.js';
+export { LEAST_SLOPE_CLAUSE, type PanelFamily } from './thermal/roof-code.table.js';
+
+export {
+  classCovering,
+  dents,
+  drivenVelocity,
+  HAIL_RANGE,
+  impactEnergy,
+  stoneOfMillimeters,
+  terminalVelocity,
+  type FootPounds,
+} from './hail/hail.js';
+export { HAIL_NAMES, IMPACT_CLASSES, type ImpactClass } from './hail/hail.table.js';
+
 export {
   cielabToLch,
   cielabToXyz,
@@ -30,7 +104,7 @@ export {
 } from './coating/color-space.js';
 export {
   ciede2000,
-  distance,
+  labDistance,
   type Ciede2000,
   type ColorScale,
 } from './coating/color-difference.js';

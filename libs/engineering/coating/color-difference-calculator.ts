@@ -3,7 +3,7 @@
 import { calculator, type Calculator } from '../calculator.js';
 import { refused, result, step, type Fault, type Step } from '../check.js';
 import { cite, type Citation } from '../sources.js';
-import { ciede2000, distance, type Ciede2000, type ColorScale } from './color-difference.js';
+import { ciede2000, labDistance, type Ciede2000, type ColorScale } from './color-difference.js';
 import { ILLUMINANT, OBSERVERS, observerOf, READING, SCALE_CITES } from './color-fields.js';
 import { inScale, type ColorReading } from './color-reading.js';
 import type { Illuminant, Lab, Viewing, Xyz } from './color-space.js';
@@ -46,7 +46,7 @@ export const colorDifferenceCalculator: Calculator = calculator({
     const steps = [...readingSteps(a, '1', scale), ...readingSteps(b, '2', scale)];
     const notes = [`${scale} under ${viewing.illuminant}, ${viewing.observer} observer`];
     if (scale !== 'CIEDE2000') {
-      const dE = distance(a, b);
+      const dE = labDistance(a, b);
       steps.push(step('dE', dE, scale, 'sqrt(dL^2 + da^2 + db^2)', SCALE_CITES[scale]));
       return result({ dE, first: a, second: b }, steps, notes);
     }

@@ -7,7 +7,7 @@ import type { Lab } from './color-space.js';
 export type ColorScale = 'CIELAB' | 'CIEDE2000' | 'Hunter';
 
 /** sqrt(dL^2 + da^2 + db^2): dE*ab of CIELAB readings, dE_H of Hunter readings. */
-export function distance(first: Lab, second: Lab): number {
+export function labDistance(first: Lab, second: Lab): number {
   return Math.hypot(second.L - first.L, second.a - first.a, second.b - first.b);
 }
 

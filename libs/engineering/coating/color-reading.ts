@@ -11,7 +11,7 @@ import {
   type Viewing,
   type Xyz,
 } from './color-space.js';
-import { ciede2000, distance, type ColorScale } from './color-difference.js';
+import { ciede2000, labDistance, type ColorScale } from './color-difference.js';
 
 /** A reading as the instrument gave it, with the space it stands in. */
 export type ColorReading =
@@ -37,4 +37,4 @@ export function toXyz(reading: ColorReading, viewing: Viewing): Xyz {
 
 /** dE of two readings already in the scale. */
 export const colorDifference = (scale: ColorScale, first: Lab, second: Lab): number =>
-  scale === 'CIEDE2000' ? ciede2000(first, second).dE : distance(first, second);
+  scale === 'CIEDE2000' ? ciede2000(first, second).dE : labDistance(first, second);

@@ -6,13 +6,13 @@ export const colorCoverage: readonly Covered[] = [
   {
     clause: 'CIE e-ILV 17-23-076',
     does: 'XYZ to CIELAB and back, LCh, dE*ab',
-    function: 'xyzToCielab, cielabToXyz, cielabToLch, lchToCielab, distance',
+    function: 'xyzToCielab, cielabToXyz, cielabToLch, lchToCielab, labDistance',
     unconfirmed: 'white points of the 10-degree observer and of F2: from an open color library',
   },
   {
     clause: 'Hunter L, a, b (square-root form)',
     does: 'XYZ to Hunter and back, dE_H; C at 2 degrees by the trade’s short form',
-    function: 'xyzToHunter, hunterToXyz, hunterScale, distance',
+    function: 'xyzToHunter, hunterToXyz, hunterScale, labDistance',
     unconfirmed: 'the rule Ka = 175 sqrt(Xn/98.043), Kb = 70 sqrt(Zn/118.115): from memory',
   },
   {

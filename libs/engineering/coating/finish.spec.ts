@@ -1,7 +1,7 @@
 // Fade and chalk against a term: on which side a limit counts, and what stays an open question.
 
 import { describe, expect, test } from '@jest/globals';
-import { distance } from './color-difference.js';
+import { labDistance } from './color-difference.js';
 import { cielabToXyz, cielabWhite, hunterScale, xyzToHunter, type Lab } from './color-space.js';
 import { chalkAgainstTerm, fadeAgainstTerm, type ColorChange, type TermOutcome } from './finish.js';
 import { FINISH_LIMITS } from './finish.table.js';
@@ -38,7 +38,7 @@ describe('fade', () => {
     const { viewing } = CHANGE;
     const hunter = (color: Lab): Lab =>
       xyzToHunter(cielabToXyz(color, cielabWhite(viewing)), hunterScale(viewing));
-    expect(measured).toBeCloseTo(distance(hunter(lab), hunter({ ...lab, L: 46 })), 12);
+    expect(measured).toBeCloseTo(labDistance(hunter(lab), hunter({ ...lab, L: 46 })), 12);
     expect(measured).toBeLessThan(5.9);
   });
 
