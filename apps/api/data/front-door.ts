@@ -1,0 +1,95 @@
+// The three questions asked before the company is known. Each gives one row or none, and only to
+// who knows the e-mail, the session's token or the link's token.
+
+import { Injectable, type OnApplicationShutdown } from '@nestjs/common';
+import pg from 'pg';
+import { Settings } from './settings.js';
+
+export interface KnownPerson {
+  readonly company: string;
+  readonly person: string;
+  readonly passwordHash: string | null;
+}
+
+export interface KnownSession {
+  readonly company_id: string;
+  readonly company_name: string;
+  readonly person_id: string;
+  readonly name: string;
+  readonly email: string;
+  readonly roles: readonly string[];
+  readonly csrf: string;
+  readonly expires_at: Date;
+}
+
+export interface UsedLink {
+  readonly company: string;
+  /** None where the link sets up the company. */
+  readonly person: string | null;
+}
+
+@Injectable()
+export class FrontDoor implements OnApplicationShutdown {
+  private readonly pool: pg.Pool;
+
+  constructor(settings: Settings) {
+    this.pool = new pg.Pool({
+      connectionString: settings.serviceUrl,
+      max: 6,
+      application_name: 'gauge-door',
+    });
+    this.pool.on('error', () => undefined);
+  }
+
+  async person(email: string): Promise<KnownPerson | undefined> {
+    const { rows } = await this.pool.query<{ company_id: string; person_id: string; password_hash: string | null }>(
+      'SELECT * FROM door.sign_in($1)', [email]);
+    const [row] = rows;
+    return row && { company: row.company_id, person: row.person_id, passwordHash: row.password_hash };
+  }
+
+  async session(tokenDigest: Buffer): Promise<KnownSession | undefined> {
+    const named = { name: 'session', text: 'SELECT * FROM door.session($1)', values: [tokenDigest] };
+    return (await this.pool.query<KnownSession>(named)).rows[0];
+  }
+
+  async useLink(tokenDigest: Buffer): Promise<UsedLink | undefined> {
+    return useLink(this.pool, tokenDigest);
+  }
+
+  /** Uses a link up and works in its company, both or neither. */
+  async throughLink<T>(
+    tokenDigest: Buffer,
+    work: (link: UsedLink, client: pg.PoolClient) => Promise<T>,
+  ): Promise<T | undefined> {
+    const client = await this.pool.connect();
+    try {
+      await client.query('BEGIN');
+      const link = await useLink(client, tokenDigest);
+      if (link) await client.query("SELECT set_config('gauge.company', $1, true)", [link.company]);
+      const done = link && (await work(link, client));
+      await client.query('COMMIT');
+      return done;
+    } catch (error) {
+      await client.query('ROLLBACK').catch(() => undefined);
+      throw error;
+    } finally {
+      client.release();
+    }
+  }
+
+  async ready(): Promise<boolean> {
+    return (await this.pool.query('SELECT 1')).rowCount === 1;
+  }
+
+  async onApplicationShutdown(): Promise<void> {
+    await this.pool.end();
+  }
+}
+
+async function useLink(on: pg.Pool | pg.PoolClient, digest: Buffer): Promise<UsedLink | undefined> {
+  const { rows } = await on.query<{ company_id: string; person_id: string | null }>(
+    'SELECT * FROM door.use_link($1)', [digest]);
+  const [row] = rows;
+  return row && { company: row.company_id, person: row.person_id };
+}

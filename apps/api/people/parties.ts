@@ -1,0 +1,94 @@
+// Personal data apart from the record: events hold an id and a salted commitment, and erasing takes
+// the words and the salt of every version away while every proof stays valid.
+
+import { createHash, randomBytes } from 'node:crypto';
+import { Injectable } from '@nestjs/common';
+import { v7 as uuid } from 'uuid';
+import { z } from 'zod';
+import { canonical } from '#ledger';
+import { Name } from '#jobs/contract';
+import { Companies } from '../data/companies.js';
+import type { SignedIn } from '../http/signed-in.js';
+import { Problem } from '../problems.js';
+
+const Line = z.string().trim().max(300);
+export const PartyDetails = z.strictObject({
+  name: Name,
+  address: Line.optional(),
+  phone: Line.optional(),
+  email: Line.optional(),
+  contact: Line.optional(),
+  notes: z.string().trim().max(2000).optional(),
+}).meta({ id: 'PartyDetails' });
+export type PartyDetails = z.output<typeof PartyDetails>;
+
+export interface PartyView {
+  readonly id: string;
+  readonly kind: 'person' | 'site';
+  readonly details?: PartyDetails;
+  readonly erased?: string;
+}
+
+@Injectable()
+export class Parties {
+  constructor(private readonly companies: Companies) {}
+
+  async add(asking: SignedIn, kind: 'person' | 'site', details: PartyDetails) {
+    return this.write(asking, { id: uuid(), version: 1, kind }, details);
+  }
+
+  /** A new version; what events committed to earlier stays as it was. */
+  async change(asking: SignedIn, id: string, details: PartyDetails) {
+    const { prisma } = this.companies.of(asking.company.id);
+    const before = await prisma.party.findFirst({ where: { id, latest: true } });
+    if (!before) throw new Problem('not-found', 'There is no such person or site.');
+    if (before.erasedAt) throw new Problem('erased', 'These details were erased.');
+    await prisma.party.updateMany({ where: { id, version: before.version }, data: { latest: false } });
+    return this.write(asking, { id, version: before.version + 1, kind: before.kind }, details);
+  }
+
+  async find(company: string, ids: readonly string[]): Promise<readonly PartyView[]> {
+    const rows = await this.companies.of(company).prisma.party.findMany({
+      where: { id: { in: [...ids] }, latest: true },
+      select: { id: true, kind: true, details: true, erasedAt: true },
+    });
+    return rows.map((row) => ({
+      id: row.id,
+      kind: row.kind as PartyView['kind'],
+      ...(row.erasedAt ? { erased: row.erasedAt.toISOString() } : { details: row.details as PartyDetails }),
+    }));
+  }
+
+  async erase(asking: SignedIn, id: string, reason: string): Promise<void> {
+    const { count } = await this.companies.of(asking.company.id).prisma.party.updateMany({
+      where: { id, erasedAt: null },
+      data: {
+        name: null, details: null as never, salt: null,
+        erasedAt: new Date(), erasedBy: asking.person.id, reason,
+      },
+    });
+    if (count === 0) throw new Problem('not-found', 'There is no such person or site that is not yet erased.');
+  }
+
+  private async write(
+    asking: SignedIn,
+    row: { readonly id: string; readonly version: number; readonly kind: string },
+    details: PartyDetails,
+  ) {
+    const salt = randomBytes(16);
+    const commitment = commit(salt, details);
+    await this.companies.of(asking.company.id).prisma.party.create({
+      data: {
+        companyId: asking.company.id, ...row, latest: true, name: details.name,
+        details, salt, commitment, createdBy: asking.person.id,
+      },
+    });
+    return { id: row.id, commitment };
+  }
+}
+
+/** SHA-256 over salt and canonical JSON: binds an event to the details without holding them. */
+export function commit(salt: Uint8Array, details: PartyDetails): string {
+  const given = Object.fromEntries(Object.entries(details).filter(([, value]) => value !== undefined));
+  return createHash('sha256').update(salt).update(canonical(given)).digest('hex');
+}
