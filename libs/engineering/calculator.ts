@@ -41,3 +41,14 @@ export function calculator<const S extends Shape>(definition: {
 /** The caution that goes with every load, span, gauge and attachment result. */
 export const STRUCTURE_CAUTION =
   'An office aid. Local code and the authority having jurisdiction govern and give the wind and snow values; what spans needs a licensed engineer; a panel that passes is not thereby walkable.';
+
+/** One line of the coverage page: a clause, what is done of it and by which function. */
+export interface Covered {
+  readonly clause: string;
+  readonly does: string;
+  readonly function: string;
+  /** What the clause also asks and is knowingly not done. */
+  readonly left_out?: string;
+  /** What has not been confirmed against the standard's own text. */
+  readonly unconfirmed?: string;
+}

@@ -7,7 +7,7 @@ export * from './check.js';
 export * from './input.js';
 export * from './calculator.js';
 export * from './calculators.js';
-export { coverage, type Covered } from './coverage.js';
+export { coverage } from './coverage.js';
 
 export { windOnSurface, type WindSurface, type WindSurfaceInput } from './wind/surface.js';
 export {

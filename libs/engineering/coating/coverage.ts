@@ -1,6 +1,6 @@
 // What color and coating cover, clause by clause, for the coverage page.
 
-import type { Covered } from '../coverage.js';
+import type { Covered } from '../calculator.js';
 
 export const colorCoverage: readonly Covered[] = [
   {
