@@ -3,11 +3,21 @@
 import { describe, expect, test } from '@jest/globals';
 import { degreesOfRise, per12, psf, squareFeet } from '../../libs/engineering/units.js';
 import type { AsceEdition } from '../../libs/engineering/sources.js';
-import { asdSnow, deadAndWind, panelDemand } from '../../libs/engineering/combinations/combinations.js';
+import {
+  asdSnow,
+  deadAndWind,
+  panelDemand,
+} from '../../libs/engineering/combinations/combinations.js';
 import { combinationsCalculators } from '../../libs/engineering/combinations/calculators.js';
 import { SERVICE_LEVEL_WIND } from '../../libs/engineering/combinations/factors.table.js';
 import { areaReduction, roofLiveLoad } from '../../libs/engineering/combinations/roof-live-load.js';
 import { ofHorizontal, ofSlope } from '../../libs/engineering/combinations/slope-components.js';
+import type { RiskCategory } from '../../libs/engineering/snow/factors.table.js';
+import {
+  flatRoofSnow,
+  leastRoofSnow,
+  snowImportance,
+} from '../../libs/engineering/snow/flat-roof.js';
 import { readCases, runCases, type StandardCase } from './cases.js';
 
 const number = (c: StandardCase, key: string): number => c.inputs[key] as number;
@@ -56,9 +66,15 @@ const byTopic: Record<string, (c: StandardCase) => Record<string, unknown>> = {
   }),
   'rule (old edition, trap)': () => ({ uplift: SERVICE_LEVEL_WIND.uplift }),
   'ASD, 7-22, low slope minimum': (c) => {
-    // Flat roof and minimum snow are checked with the snow cases; here they are its printed inputs.
-    const pf_psf = 0.7 * number(c, 'Ce') * number(c, 'Ct') * number(c, 'pg_psf');
-    const pm_psf = Math.min(number(c, 'pg_psf'), 30);
+    const pg = psf(number(c, 'pg_psf'));
+    const category = c.inputs['risk_category'] as RiskCategory;
+    const pf_psf = flatRoofSnow(
+      pg,
+      number(c, 'Ce'),
+      number(c, 'Ct'),
+      snowImportance('7-22', category),
+    );
+    const pm_psf = leastRoofSnow('7-22', pg, category);
     return { pf_psf, pm_psf, asd_snow_psf: asdSnow('7-22', psf(Math.max(pf_psf, pm_psf))) };
   },
   'normal and down-slope component': (c) => {

@@ -5,14 +5,26 @@ import { degrees, feet, mph, psf, squareFeet, type Feet } from '../../libs/engin
 import type { AsceEdition } from '../../libs/engineering/sources.js';
 import { dimensionA } from '../../libs/engineering/wind/areas.js';
 import { onCurve } from '../../libs/engineering/wind/curves.js';
-import { GCPI, TERRAIN, type Enclosure, type Exposure } from '../../libs/engineering/wind/exposure.table.js';
+import {
+  GCPI,
+  TERRAIN,
+  type Enclosure,
+  type Exposure,
+} from '../../libs/engineering/wind/exposure.table.js';
 import { fig_5A } from '../../libs/engineering/wind/figures-all-editions.table.js';
 import { parapetPressure } from '../../libs/engineering/wind/parapet.js';
 import { areaOf } from '../../libs/engineering/wind/plane-geometry.js';
 import { coefficientsFor, type RoofShape } from '../../libs/engineering/wind/roof-figure.js';
 import { windOnSurface, type WindSurface } from '../../libs/engineering/wind/surface.js';
-import { exposureCoefficient, velocityPressure } from '../../libs/engineering/wind/velocity-pressure.js';
-import { inwardPressure, outwardPressure, type ZonePressure } from '../../libs/engineering/wind/zone-pressure.js';
+import {
+  exposureCoefficient,
+  velocityPressure,
+} from '../../libs/engineering/wind/velocity-pressure.js';
+import {
+  inwardPressure,
+  outwardPressure,
+  type ZonePressure,
+} from '../../libs/engineering/wind/zone-pressure.js';
 import { zoneLayout, type ZonePiece } from '../../libs/engineering/wind/zone-layout.js';
 import type { StandardCase } from './cases.js';
 import { figureCurves } from './wind-curves.js';
@@ -187,8 +199,12 @@ function gableLayout(c: StandardCase): Record<string, unknown> {
   return {
     a_ft: dimensionA(i.edition, feet(i.roof.width_ft!), feet(i.h_ft), degrees(i.roof.theta_deg!)),
     zone_area_per_slope_plan_ft2: {
-      '3e_each': each('3e'), '3r_each': each('3r'), '2n_each': each('2n'),
-      '2e': zone('2e'), '2r': zone('2r'), '1': zone('1'),
+      '3e_each': each('3e'),
+      '3r_each': each('3r'),
+      '2n_each': each('2n'),
+      '2e': zone('2e'),
+      '2r': zone('2r'),
+      '1': zone('1'),
     },
     total_ft2: area(slope),
   };

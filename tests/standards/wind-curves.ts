@@ -8,12 +8,22 @@ import * as f22 from '../../libs/engineering/wind/figures-7-22.table.js';
 import type { StandardCase } from './cases.js';
 
 const FIGURES: Record<string, Figure> = {
-  '7-22 30.3-2A': f16.FIG_30_3_2A, '7-16 30.3-2A': f16.FIG_30_3_2A,
-  '7-22 30.3-2B': f22.FIG_22_2B, '7-22 30.3-2C': f22.FIG_22_2C, '7-22 30.3-2D': f22.FIG_22_2D,
-  '7-22 30.3-2E': f22.FIG_22_2E, '7-22 30.3-2F': f22.FIG_22_2F, '7-22 30.3-2G': f22.FIG_22_2G,
-  '7-16 30.3-2B': f16.FIG_16_2B, '7-16 30.3-2C': f16.FIG_16_2C, '7-16 30.3-2D': f16.FIG_16_2D,
-  '7-16 30.3-2E': f16.FIG_16_2E, '7-16 30.3-2F': f16.FIG_16_2F, '7-16 30.3-2G': f16.FIG_16_2G,
-  '7-22 30.3-5A': fig_5A('7-22'), '7-22 30.3-5B': fig_5B('7-22'),
+  '7-22 30.3-2A': f16.FIG_30_3_2A,
+  '7-16 30.3-2A': f16.FIG_30_3_2A,
+  '7-22 30.3-2B': f22.FIG_22_2B,
+  '7-22 30.3-2C': f22.FIG_22_2C,
+  '7-22 30.3-2D': f22.FIG_22_2D,
+  '7-22 30.3-2E': f22.FIG_22_2E,
+  '7-22 30.3-2F': f22.FIG_22_2F,
+  '7-22 30.3-2G': f22.FIG_22_2G,
+  '7-16 30.3-2B': f16.FIG_16_2B,
+  '7-16 30.3-2C': f16.FIG_16_2C,
+  '7-16 30.3-2D': f16.FIG_16_2D,
+  '7-16 30.3-2E': f16.FIG_16_2E,
+  '7-16 30.3-2F': f16.FIG_16_2F,
+  '7-16 30.3-2G': f16.FIG_16_2G,
+  '7-22 30.3-5A': fig_5A('7-22'),
+  '7-22 30.3-5B': fig_5B('7-22'),
 };
 
 /** Table look-up: keys are zones with a sign, "all+" the positive, "OH" the overhang. */

@@ -9,10 +9,11 @@ import { SERVICE_LEVEL_WIND } from './factors.table.js';
 import { roofLiveLoad } from './roof-live-load.js';
 
 const OLD_WIND_CAUTION =
-  `Wind of ${SERVICE_LEVEL_WIND.editions} is service level (uplift ${SERVICE_LEVEL_WIND.uplift}); ` +
-  'it does not belong into these combinations.';
+  `Wind of ${SERVICE_LEVEL_WIND.editions} is service level ` +
+  `(uplift ${SERVICE_LEVEL_WIND.uplift}); it does not belong into these combinations.`;
 
-const load = (says: string) => ({ kind: 'number', unit: 'psf', least: 0, most: 1000, says }) as const;
+const load = (says: string) =>
+  ({ kind: 'number', unit: 'psf', least: 0, most: 1000, says }) as const;
 
 const listed = (each: Combination) => ({
   combination: each.number,
@@ -89,7 +90,11 @@ const liveLoad = calculator({
   },
   cautions: [STRUCTURE_CAUTION],
   run: (input) => {
-    const outcome = roofLiveLoad(psf(input.Lo_psf), squareFeet(input.At_ft2), per12(input.rise_per_12));
+    const outcome = roofLiveLoad(
+      psf(input.Lo_psf),
+      squareFeet(input.At_ft2),
+      per12(input.rise_per_12),
+    );
     if (!outcome.ok) return outcome;
     const { R1, R2, Lr } = outcome.value;
     return result({ R1, R2, Lr_psf: Lr }, outcome.steps, outcome.notes);

@@ -41,7 +41,7 @@ export interface PanelDemand {
  * loads, and wind on ice.
  */
 export function panelDemand(loads: PanelLoads): Outcome<PanelDemand> {
-  const all = ASD.map((factors) => combined(factors, loads));
+  const all = ASD.map((factors, i) => combined(factors, i, loads));
   let inwardBy = all[0]!;
   let outwardBy = all[0]!;
   for (const each of all) {
@@ -58,17 +58,16 @@ export function panelDemand(loads: PanelLoads): Outcome<PanelDemand> {
   return result(value, steps, notes);
 }
 
-function combined(factors: Factors, loads: PanelLoads): Combination {
+function combined(factors: Factors, i: number, loads: PanelLoads): Combination {
   const { edition } = loads;
   const snow = SNOW_FACTOR[edition] * loads.snow;
   const roof = factors.with === undefined ? 0 : factors.with === 'S' ? snow : loads.roofLive;
   const wind =
     factors.wind === 'none' ? 0 : factors.wind === 'inward' ? loads.windInward : loads.windOutward;
-  const number = factors.number[edition];
   return {
-    number,
-    formula: FORMULAS[edition][ASD.indexOf(factors)]!,
-    cite: CITES[edition][ASD.indexOf(factors)]!,
+    number: factors.number[edition],
+    formula: FORMULAS[edition][i]!,
+    cite: CITES[edition][i]!,
     total: psf(factors.D * loads.dead + factors.roof * roof + factors.W * wind),
   };
 }

@@ -36,11 +36,11 @@ export const ASD: readonly Factors[] = [
 /** Snow of 7-22 is strength level and takes 0.7 in 3a, 4a and 6a; before, service level and 1. */
 export const SNOW_FACTOR: Record<AsceEdition, number> = { '7-10': 1, '7-16': 1, '7-22': 0.7 };
 
-/** Uplift by the two design methods; the second for charts on a load and resistance factor basis. */
+/** Uplift by the two design methods; the second for charts on a strength basis. */
 export const UPLIFT = {
   ASD: { D: 0.6, W: 0.6, clause: '2.4.1' },
   LRFD: { D: 0.9, W: 1.0, clause: '2.3.1' },
 } as const;
 
-/** Wind of 7-05 and before is service level: its combinations and wind belong only to each other. */
+/** Wind of 7-05 and before is service level: it belongs only to its own combinations. */
 export const SERVICE_LEVEL_WIND = { editions: '7-05 and before', uplift: '0.6D + W' } as const;

@@ -49,7 +49,9 @@ const SITE = {
 function assumed(input: { readonly Kzt?: number; readonly elevation_ft?: number }): string[] {
   return [
     ...(input.Kzt === undefined ? ['K_zt is assumed 1: flat ground, none was entered.'] : []),
-    ...(input.elevation_ft === undefined ? ['Elevation is assumed 0 ft (K_e 1): none was entered.'] : []),
+    ...(input.elevation_ft === undefined
+      ? ['Elevation is assumed 0 ft (K_e 1): none was entered.']
+      : []),
   ];
 }
 
@@ -134,7 +136,8 @@ const wind = calculator({
     GCpi: 'internal pressure coefficient, plus and minus',
     a_ft: 'dimension a, ft',
     zones:
-      'list: zone, part (roof, overhang, wall), area_ft2, GCp_pos, GCp_neg, inward_psf, outward_psf, minimum_governs',
+      'list: zone, part (roof, overhang, wall), area_ft2, GCp_pos, GCp_neg, inward_psf, ' +
+      'outward_psf, minimum_governs (none, inward, outward, both: the 16 psf minimum)',
   },
   cautions: [STRUCTURE_CAUTION],
   run: (input) => {

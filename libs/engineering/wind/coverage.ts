@@ -1,5 +1,5 @@
-// What of the wind chapters is calculated here, what is knowingly left out, and what has still to be
-// seen in the standard; the coverage page is made from it.
+// What of the wind chapters is calculated here, what is knowingly left out, and what has still to
+// be seen in the standard; the coverage page is made from it.
 
 export const windCoverage: readonly {
   readonly clause: string;
@@ -25,13 +25,15 @@ export const windCoverage: readonly {
     clause: '26.13 (7-10: 26.11)',
     does: 'internal pressure coefficient, both signs',
     function: 'GCPI',
-    left_out: 'large-volume reduction for partially enclosed buildings; free roofs of open buildings',
+    left_out:
+      'large-volume reduction for partially enclosed buildings; free roofs of open buildings',
   },
   {
     clause: '7-10 Eq. 30.4-1; 7-16, 7-22 Eq. 30.3-1; 30.2.2',
     does: 'pressure of every roof and wall zone, with the 16 psf minimum',
     function: 'windOnSurface',
-    left_out: 'stepped, multispan gable, sawtooth and arched roofs; bottom surface of canopies; tornado',
+    left_out:
+      'stepped, multispan gable, sawtooth and arched roofs; bottom surface of canopies; tornado',
   },
   {
     clause: '7-10 Fig. 30.4-1; 7-16, 7-22 Fig. 30.3-1',
@@ -78,7 +80,7 @@ export const windCoverage: readonly {
   },
   {
     clause: '7-10 30.9; 7-16 30.8; 7-22 30.6',
-    does: 'parapet cases A and B beside low roofs; positive of zones 2 and 3 behind it (7-16, 7-22)',
+    does: 'parapet cases A and B beside low roofs; positive of zones 2, 3 behind it (7-16, 7-22)',
     function: 'parapetPressure',
     left_out: 'parapets of roofs over 7 degrees; the permitted reduction of zone 3',
   },
@@ -87,7 +89,8 @@ export const windCoverage: readonly {
     does: 'dimension a and the zones to scale in plan and elevation',
     function: 'zoneLayout',
     left_out: 'roofs that are not rectangular in plan; hips with unequal slopes',
-    unconfirmed: 'plans of 7-10 over 7 degrees, of 7-22 gable and hip, and of monoslope over 10 degrees',
+    unconfirmed:
+      'plans of 7-10 over 7 degrees, of 7-22 gable and hip, and of monoslope over 10 degrees',
   },
   {
     clause: '26.2, effective wind area',

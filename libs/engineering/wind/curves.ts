@@ -6,7 +6,7 @@ import type { SquareFeet } from '../units.js';
 /** Printed points: area in ft2, GC_p. */
 export type Curve = readonly (readonly [area_ft2: number, GCp: number])[];
 
-/** The negative curve of one zone; where readings of the figure differ, the larger magnitude counts. */
+/** The negative curve of one zone; where readings differ, the larger magnitude counts. */
 export interface ZoneCurve {
   readonly zone: string;
   readonly readings: readonly Curve[];

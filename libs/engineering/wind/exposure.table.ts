@@ -19,6 +19,7 @@ export const TERRAIN = {
 } as const satisfies Record<Exposure, { alpha: number; zg_ft: number }>;
 
 /** Height in feet, K_z of 7-22. */
+// prettier-ignore
 export const KZ_7_22: Record<Exposure, readonly (readonly [z_ft: number, Kz: number])[]> = {
   B: [[15, 0.57], [20, 0.62], [25, 0.66], [30, 0.7], [40, 0.74], [50, 0.79], [60, 0.83]],
   C: [[15, 0.85], [20, 0.9], [25, 0.94], [30, 0.98], [40, 1.04], [50, 1.09], [60, 1.13]],

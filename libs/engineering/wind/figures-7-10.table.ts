@@ -5,6 +5,7 @@ import { curves, type Figure } from './curves.js';
 
 const OVERHANG = 'overhang curves of 7-10 are from memory';
 
+// prettier-ignore
 export const FIG_30_4_2A: Figure = {
   name: 'Fig. 30.4-2A',
   positive: [[10, 0.3], [100, 0.2]],
@@ -20,6 +21,7 @@ export const FIG_30_4_2A: Figure = {
   overhangUnconfirmed: OVERHANG,
 };
 
+// prettier-ignore
 export const FIG_30_4_2B: Figure = {
   name: 'Fig. 30.4-2B',
   positive: [[10, 0.5], [100, 0.3]],
@@ -32,6 +34,7 @@ export const FIG_30_4_2B: Figure = {
   overhangUnconfirmed: OVERHANG,
 };
 
+// prettier-ignore
 export const FIG_30_4_2C: Figure = {
   name: 'Fig. 30.4-2C',
   positive: [[10, 0.9], [100, 0.8]],

@@ -3,6 +3,7 @@
 
 import { curves, type Figure } from './curves.js';
 
+// prettier-ignore
 export const FIG_30_3_2A: Figure = {
   name: 'Fig. 30.3-2A',
   positive: [[10, 0.3], [100, 0.2]],
@@ -19,6 +20,7 @@ export const FIG_30_3_2A: Figure = {
   ),
 };
 
+// prettier-ignore
 export const FIG_16_2B: Figure = {
   name: 'Fig. 30.3-2B',
   positive: [[2, 0.7], [100, 0.3]],
@@ -36,6 +38,7 @@ export const FIG_16_2B: Figure = {
   overhangUnconfirmed: 'two readings of the overhang zones 3e and 3r; the larger counts',
 };
 
+// prettier-ignore
 export const FIG_16_2C: Figure = {
   name: 'Fig. 30.3-2C',
   positive: [[2, 0.7], [100, 0.3]],
@@ -53,6 +56,7 @@ export const FIG_16_2C: Figure = {
   overhangUnconfirmed: 'one reading of the overhang curves',
 };
 
+// prettier-ignore
 export const FIG_16_2D: Figure = {
   name: 'Fig. 30.3-2D',
   positive: [[10, 0.9], [100, 0.5]],
@@ -70,7 +74,8 @@ export const FIG_16_2D: Figure = {
 
 const HIP = 'one reading of the hip curves of 7-16';
 
-/** Hip, h/B not above 0.5. The overhang of zone 1 is read as growing with area: its largest counts. */
+/** Hip, h/B not above 0.5. Overhang zone 1 reads as growing with area: its largest counts. */
+// prettier-ignore
 export const FIG_16_2E: Figure = {
   name: 'Fig. 30.3-2E',
   positive: [[10, 0.7], [100, 0.3]],
@@ -90,6 +95,7 @@ export const FIG_16_2E: Figure = {
 };
 
 /** Hip, h/B 0.8 or more. */
+// prettier-ignore
 export const FIG_16_2F: Figure = {
   name: 'Fig. 30.3-2F',
   positive: [[10, 0.7], [100, 0.3]],
@@ -108,6 +114,7 @@ export const FIG_16_2F: Figure = {
   overhangUnconfirmed: HIP,
 };
 
+// prettier-ignore
 export const FIG_16_2G: Figure = {
   name: 'Fig. 30.3-2G',
   positive: [[10, 0.7], [100, 0.3]],
@@ -130,6 +137,7 @@ export const FIG_16_2G: Figure = {
  */
 export function fig_16_2H(theta: number): Figure {
   const overhang1 = Math.min(-0.895 - 0.0135 * theta, -1.5);
+  // prettier-ignore
   return {
     name: 'Fig. 30.3-2H, 2I',
     positive: [[3, 0.9], [100, 0.3]],

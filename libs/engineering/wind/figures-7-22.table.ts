@@ -4,6 +4,7 @@
 
 import { curves, type Figure } from './curves.js';
 
+// prettier-ignore
 export const FIG_22_2B: Figure = {
   name: 'Fig. 30.3-2B',
   positive: [[10, 0.6], [200, 0.3]],
@@ -15,6 +16,7 @@ export const FIG_22_2B: Figure = {
   overhang: 'roof-minus-wall',
 };
 
+// prettier-ignore
 export const FIG_22_2C: Figure = {
   name: 'Fig. 30.3-2C',
   positive: [[10, 0.6], [200, 0.3]],
@@ -26,6 +28,7 @@ export const FIG_22_2C: Figure = {
   overhang: 'roof-minus-wall',
 };
 
+// prettier-ignore
 export const FIG_22_2D: Figure = {
   name: 'Fig. 30.3-2D',
   positive: [[10, 0.9], [200, 0.5]],
@@ -37,6 +40,7 @@ export const FIG_22_2D: Figure = {
   overhang: 'roof-minus-wall',
 };
 
+// prettier-ignore
 export const FIG_22_2E: Figure = {
   name: 'Fig. 30.3-2E',
   positive: [[10, 0.7], [100, 0.3]],
@@ -48,6 +52,7 @@ export const FIG_22_2E: Figure = {
   overhang: 'roof-minus-wall',
 };
 
+// prettier-ignore
 export const FIG_22_2F: Figure = {
   name: 'Fig. 30.3-2F',
   positive: [[10, 0.7], [100, 0.3]],
@@ -56,6 +61,7 @@ export const FIG_22_2F: Figure = {
 };
 
 /** Hip at 45 degrees; from 27 to 45 the coefficient is interpolated from 2F at the same area. */
+// prettier-ignore
 export const FIG_22_2G: Figure = {
   name: 'Fig. 30.3-2G',
   positive: [[10, 0.7], [100, 0.3]],

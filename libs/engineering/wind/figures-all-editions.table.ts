@@ -1,10 +1,13 @@
 // GC_p that stay the same through ASCE/SEI 7-10, 7-16 and 7-22: walls (Fig. 30.4-1, then 30.3-1)
-// and monoslope roofs over 3 degrees (Fig. 30.4-5A and 5B, then 30.3-5A and 5B; in 7-10 from memory).
+// and monoslope roofs over 3 degrees (Fig. 30.4-5A and 5B, then 30.3-5A and 5B; those of 7-10 from
+// memory).
 
 import type { AsceEdition } from '../sources.js';
 import { curves, type Curve, type Figure, type ZoneCurve } from './curves.js';
 
+// prettier-ignore
 export const WALL_POSITIVE: Curve = [[10, 1.0], [500, 0.7]];
+// prettier-ignore
 export const WALL_NEGATIVE: readonly ZoneCurve[] = curves(
   ['4', [[10, -1.1], [500, -0.8]]],
   ['5', [[10, -1.4], [500, -0.8]]],
@@ -19,6 +22,7 @@ const FROM_MEMORY = 'monoslope curves of 7-10 are from memory';
 
 /** Over 3 to 10 degrees. */
 export function fig_5A(edition: AsceEdition): Figure {
+  // prettier-ignore
   return monoslope(edition, {
     name: edition === '7-10' ? 'Fig. 30.4-5A' : 'Fig. 30.3-5A',
     positive: [[10, 0.3], [100, 0.2]],
@@ -35,6 +39,7 @@ export function fig_5A(edition: AsceEdition): Figure {
 
 /** Over 10 to 30 degrees. */
 export function fig_5B(edition: AsceEdition): Figure {
+  // prettier-ignore
   return monoslope(edition, {
     name: edition === '7-10' ? 'Fig. 30.4-5B' : 'Fig. 30.3-5B',
     positive: [[10, 0.4], [100, 0.3]],

@@ -12,7 +12,7 @@ import { KD } from './velocity-pressure.js';
 export interface ParapetPressure {
   /** Wall zone beside the parapet: 4 along the edge, 5 at the corner. */
   readonly zone: '4' | '5';
-  /** Case A, windward: wall positive on the outer face, roof edge or corner negative on the inner. */
+  /** Case A, windward: wall positive outside, negative of roof edge or corner inside. */
   readonly caseA: Psf;
   /** Case B, leeward: wall positive on the inner face, wall negative on the outer. */
   readonly caseB: Psf;
@@ -21,7 +21,8 @@ export interface ParapetPressure {
 /**
  * Magnitudes in psf, strength level, of the two load cases: q_p taken at the top of the parapet,
  * no internal pressure (a parapet tight against the building's inside). The 16 psf minimum is for
- * the sum of both faces. Low roofs only (theta <= 7): zones 2 and 3. 7-10 30.9, 7-16 30.8, 7-22 30.6.
+ * the sum of both faces. Low roofs only (theta <= 7): zones 2 and 3. 7-10 30.9, 7-16 30.8,
+ * 7-22 30.6.
  */
 export function parapetPressure(
   edition: AsceEdition,
@@ -32,7 +33,12 @@ export function parapetPressure(
   const q = edition === '7-22' ? qp * KD : qp;
   const positive = onCurve(WALL_POSITIVE, area);
   const roofZones = zonesOf(coefficients.low, 'negative');
-  const zones = ([['4', '2'], ['5', '3']] as const).map(([zone, roofZone], i): ParapetPressure => {
+  const zones = (
+    [
+      ['4', '2'],
+      ['5', '3'],
+    ] as const
+  ).map(([zone, roofZone], i): ParapetPressure => {
     const edge = roofZones.findIndex((each) => each.zone === roofZone);
     if (edge < 0) throw new Error(`${coefficients.name} has no zone ${roofZone}`);
     const roof = negativeAt(coefficients, 'negative', edge, area);

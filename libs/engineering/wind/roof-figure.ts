@@ -41,14 +41,15 @@ export function coefficientsFor(
   return shape === 'hip' ? hip722(theta) : one(gable722(theta));
 }
 
-const one = (figure: Figure): Coefficients => ({ name: figure.name, low: figure, high: figure, t: 0 });
+const one = (figure: Figure): Coefficients => ({
+  name: figure.name,
+  low: figure,
+  high: figure,
+  t: 0,
+});
 
 const between = (low: Figure, high: Figure, t: number): Coefficients =>
-  t <= 0
-    ? one(low)
-    : t >= 1
-      ? one(high)
-      : { name: `${low.name} and ${high.name}`, low, high, t };
+  t <= 0 ? one(low) : t >= 1 ? one(high) : { name: `${low.name} and ${high.name}`, low, high, t };
 
 const gable716 = (theta: Degrees): Figure =>
   upTo(theta, 20) ? f16.FIG_16_2B : upTo(theta, 27) ? f16.FIG_16_2C : f16.FIG_16_2D;

@@ -6,7 +6,7 @@ import type { RoofShape } from './roof-figure.js';
 import * as plans from './zone-plans.table.js';
 import type { ZonePlan } from './zone-plans.table.js';
 
-/** Low roofs are laid out as one flat plane, whatever their shape. Edges belong to the lower class. */
+/** Low roofs are laid out as one flat plane, whatever their shape. Limits are inside a class. */
 export function planFor(
   edition: AsceEdition,
   shape: RoofShape,

@@ -14,13 +14,49 @@ export interface RoofPlane {
 export function roofPlanes(shape: RoofShape, X: number, Y: number): readonly RoofPlane[] {
   switch (shape) {
     case 'flat':
-      return [plane([[0, 0], [X, 0], [X, Y], [0, Y]], ['side', 'end', 'side', 'end'])];
+      return [
+        plane(
+          [
+            [0, 0],
+            [X, 0],
+            [X, Y],
+            [0, Y],
+          ],
+          ['side', 'end', 'side', 'end'],
+        ),
+      ];
     case 'monoslope':
-      return [plane([[0, 0], [X, 0], [X, Y], [0, Y]], ['eave', 'rake', 'high', 'rake'])];
+      return [
+        plane(
+          [
+            [0, 0],
+            [X, 0],
+            [X, Y],
+            [0, Y],
+          ],
+          ['eave', 'rake', 'high', 'rake'],
+        ),
+      ];
     case 'gable':
       return [
-        plane([[0, 0], [X, 0], [X, Y / 2], [0, Y / 2]], ['eave', 'rake', 'ridge', 'rake']),
-        plane([[X, Y], [0, Y], [0, Y / 2], [X, Y / 2]], ['eave', 'rake', 'ridge', 'rake']),
+        plane(
+          [
+            [0, 0],
+            [X, 0],
+            [X, Y / 2],
+            [0, Y / 2],
+          ],
+          ['eave', 'rake', 'ridge', 'rake'],
+        ),
+        plane(
+          [
+            [X, Y],
+            [0, Y],
+            [0, Y / 2],
+            [X, Y / 2],
+          ],
+          ['eave', 'rake', 'ridge', 'rake'],
+        ),
       ];
     case 'hip':
       return hipPlanes(X, Y);
@@ -29,10 +65,23 @@ export function roofPlanes(shape: RoofShape, X: number, Y: number): readonly Roo
 
 /** Equal slopes: hips at 45 degrees in plan, the ridge along the longer side. */
 function hipPlanes(X: number, Y: number): readonly RoofPlane[] {
-  const corners: readonly [Point, Point, Point, Point] = [[0, 0], [X, 0], [X, Y], [0, Y]];
+  const corners: readonly [Point, Point, Point, Point] = [
+    [0, 0],
+    [X, 0],
+    [X, Y],
+    [0, Y],
+  ];
   const d = Math.min(X, Y) / 2;
   const ridge: readonly [Point, Point] =
-    X >= Y ? [[d, Y / 2], [X - d, Y / 2]] : [[X / 2, d], [X / 2, Y - d]];
+    X >= Y
+      ? [
+          [d, Y / 2],
+          [X - d, Y / 2],
+        ]
+      : [
+          [X / 2, d],
+          [X / 2, Y - d],
+        ];
   const tops: readonly Point[][] =
     X >= Y
       ? [[ridge[1], ridge[0]], [ridge[1]], [ridge[0], ridge[1]], [ridge[0]]]
@@ -43,7 +92,8 @@ function hipPlanes(X: number, Y: number): readonly RoofPlane[] {
     const before = corners[(i + 3) % 4]!;
     const after = corners[(i + 2) % 4]!;
     const distinct = top.length === 2 && samePoint(top[0]!, top[1]!) ? [top[0]!] : top;
-    const edges: Edge[] = distinct.length === 2 ? ['eave', 'hip', 'ridge', 'hip'] : ['eave', 'hip', 'hip'];
+    const edges: Edge[] =
+      distinct.length === 2 ? ['eave', 'hip', 'ridge', 'hip'] : ['eave', 'hip', 'hip'];
     const base = plane([p, q, ...distinct], edges);
     const neighbors = [lineThrough(before, p), lineThrough(q, after)];
     return {

@@ -12,7 +12,7 @@ export function surfaceNotes(
   zones: readonly ZonePressure[],
 ): string[] {
   const notes = [
-    'Strength level: allowable stress design takes 0.6 of these pressures, once, in the combinations.',
+    'Strength level: allowable stress design takes 0.6 of these, once, in the combinations.',
     ...confirm(c.low.unconfirmed),
     ...(c.high === c.low ? [] : confirm(c.high.unconfirmed)),
     ...(input.roof.overhang ? overhangNotes(input, c) : []),
@@ -20,14 +20,18 @@ export function surfaceNotes(
   ];
   if (input.roof.theta <= 10) {
     notes.push(
-      `The 0.9 on wall coefficients for roofs to 10 degrees is not taken (larger): ${TO_BE_CONFIRMED}.`,
+      `The 0.9 on walls under roofs to 10 degrees is not taken (larger): ${TO_BE_CONFIRMED}.`,
     );
   }
   if (input.enclosure === 'open') {
-    notes.push('Open building: GC_pi is 0; free roofs have other figures, which are not calculated here.');
+    notes.push(
+      'Open building: GC_pi is 0; free roofs have other figures, which are not calculated here.',
+    );
   }
   if ((input.parapet ?? 0) >= 3 && input.roof.theta <= 7) {
-    notes.push('The reduction of zone 3 to zone 2 behind a 3 ft parapet is permitted, but not taken.');
+    notes.push(
+      'The reduction of zone 3 to zone 2 behind a 3 ft parapet is permitted, but not taken.',
+    );
   }
   if (input.areas.some((area) => area > 700)) {
     notes.push('A tributary area over 700 ft2 may be designed by the main frame provisions.');
@@ -48,7 +52,7 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 
 function overhangNotes(input: WindSurfaceInput, c: Coefficients): string[] {
   const notes = [
-    'Overhang: outward is net of top and soffit; the soffit is not added again. Inward takes the roof\'s positive.',
+    "Overhang: outward is net of top and soffit; inward takes the roof's positive.",
     ...(c.low.overhangUnconfirmed === c.low.unconfirmed ? [] : confirm(c.low.overhangUnconfirmed)),
   ];
   if (input.edition === '7-22') {
@@ -62,7 +66,7 @@ function hipNotes(input: WindSurfaceInput): string[] {
   if (roof.shape !== 'hip' || roof.theta <= 7) return [];
   if (edition === '7-10' && roof.theta <= 25) {
     return [
-      `A hip roof to 25 degrees may take zone 3 as zone 2; zone 3 is kept (larger): ${TO_BE_CONFIRMED}.`,
+      `Hips to 25 degrees may take zone 3 as zone 2; it is kept (larger): ${TO_BE_CONFIRMED}.`,
     ];
   }
   if (edition === '7-16' && roof.theta <= 20) {

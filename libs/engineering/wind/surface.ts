@@ -94,7 +94,10 @@ export function windFaults(input: WindSurfaceInput): readonly Fault[] {
   const fault = (pointer: string, message: string): void => void faults.push({ pointer, message });
   if (!(input.V > 0)) fault('/V_mph', 'must be over 0 mph');
   if (!(input.h > 0 && input.h <= HIGHEST_FT)) {
-    fault('/h_ft', `must be over 0 and at most ${HIGHEST_FT} ft: higher buildings have other figures`);
+    fault(
+      '/h_ft',
+      `must be over 0 and at most ${HIGHEST_FT} ft: higher buildings have other figures`,
+    );
   }
   if (!(input.Kzt >= 1)) fault('/Kzt', 'must be at least 1');
   if (!(roof.width > 0)) fault('/roof/width_ft', 'must be over 0 ft');

@@ -45,7 +45,13 @@ export function velocityPressure(input: VelocityPressureInput): VelocityPressure
   const Ke = elevationFactor(edition, elevation);
   const qh = psf(0.00256 * Kz * Kzt * (edition === '7-22' ? 1 : KD) * Ke * V * V);
   const steps = [
-    step('K_z', Kz, '', input.Kz === undefined ? KZ_FORMULA[edition] : 'entered', asce(edition, where.Kz)),
+    step(
+      'K_z',
+      Kz,
+      '',
+      input.Kz === undefined ? KZ_FORMULA[edition] : 'entered',
+      asce(edition, where.Kz),
+    ),
     step('K_zt', Kzt, '', 'entered', asce(edition, '26.8')),
     step('K_e', Ke, '', edition === '7-10' ? '1' : 'exp(-0.0000362 z_e)', asce(edition, where.Ke)),
     step('K_d', KD, '', 'components and cladding', asce(edition, where.Kd)),

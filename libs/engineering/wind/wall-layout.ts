@@ -15,25 +15,82 @@ interface WallInput {
   readonly a: number;
 }
 
-/** One eave wall and one end wall; a monoslope has a high eave wall besides. Fig. 30.3-1 (30.4-1). */
+/** One eave wall, one end wall; a monoslope has a high eave wall besides. Fig. 30.3-1 (30.4-1). */
 export function wallLayout(input: WallInput): readonly ZonePiece[] {
   const { shape, theta, X, Y, eaveHeight: H, a } = input;
   const slope = Math.tan((theta * Math.PI) / 180);
-  const eave = face('eave', [[0, 0], [X, 0], [X, H], [0, H]], X, a);
+  const eave = face(
+    'eave',
+    [
+      [0, 0],
+      [X, 0],
+      [X, H],
+      [0, H],
+    ],
+    X,
+    a,
+  );
   switch (shape) {
     case 'flat':
     case 'hip':
-      return [...eave, ...face('end', [[0, 0], [Y, 0], [Y, H], [0, H]], Y, a)];
+      return [
+        ...eave,
+        ...face(
+          'end',
+          [
+            [0, 0],
+            [Y, 0],
+            [Y, H],
+            [0, H],
+          ],
+          Y,
+          a,
+        ),
+      ];
     case 'gable': {
       const top = H + (Y / 2) * slope;
-      return [...eave, ...face('end', [[0, 0], [Y, 0], [Y, H], [Y / 2, top], [0, H]], Y, a)];
+      return [
+        ...eave,
+        ...face(
+          'end',
+          [
+            [0, 0],
+            [Y, 0],
+            [Y, H],
+            [Y / 2, top],
+            [0, H],
+          ],
+          Y,
+          a,
+        ),
+      ];
     }
     case 'monoslope': {
       const top = H + Y * slope;
       return [
         ...eave,
-        ...face('high-eave', [[0, 0], [X, 0], [X, top], [0, top]], X, a),
-        ...face('end', [[0, 0], [Y, 0], [Y, top], [0, H]], Y, a),
+        ...face(
+          'high-eave',
+          [
+            [0, 0],
+            [X, 0],
+            [X, top],
+            [0, top],
+          ],
+          X,
+          a,
+        ),
+        ...face(
+          'end',
+          [
+            [0, 0],
+            [Y, 0],
+            [Y, top],
+            [0, H],
+          ],
+          Y,
+          a,
+        ),
       ];
     }
   }
@@ -55,6 +112,14 @@ function face(
   const piece = (zone: string, polygon: Polygon, width_ft?: number): ZonePiece[] =>
     polygon.length === 0
       ? []
-      : [{ part: 'wall', zone, polygon, face: name, ...(width_ft === undefined ? {} : { width_ft }) }];
+      : [
+          {
+            part: 'wall',
+            zone,
+            polygon,
+            face: name,
+            ...(width_ft === undefined ? {} : { width_ft }),
+          },
+        ];
   return [...piece('5', left, edge), ...piece('4', middle), ...piece('5', right, edge)];
 }

@@ -59,7 +59,12 @@ export function zoneLayout(input: LayoutInput): readonly ZonePiece[] {
   const planes = roofPlanes(laidAs, X + 2 * overhang, Y + 2 * overhang);
   const unit = plan.unit === 'a' ? a : h;
   const added = edition === '7-22' ? 0 : overhang;
-  const walls = sidesOf([[0, 0], [X, 0], [X, Y], [0, Y]]);
+  const walls = sidesOf([
+    [0, 0],
+    [X, 0],
+    [X, Y],
+    [0, Y],
+  ]);
   const place = (polygon: Polygon): Polygon =>
     polygon.map(([x, y]): Point => [x - overhang, y - overhang]);
   const roofPieces = planes
@@ -68,7 +73,11 @@ export function zoneLayout(input: LayoutInput): readonly ZonePiece[] {
       const { inside, rest } = split(place(piece.polygon), walls);
       return [
         ...(inside.length > 0 ? [{ ...piece, part: 'roof' as const, polygon: inside }] : []),
-        ...(overhang > 0 ? rest : []).map((polygon) => ({ ...piece, part: 'overhang' as const, polygon })),
+        ...(overhang > 0 ? rest : []).map((polygon) => ({
+          ...piece,
+          part: 'overhang' as const,
+          polygon,
+        })),
       ];
     })
     .map((piece) => (along ? piece : { ...piece, polygon: mirrored(piece.polygon) }));
@@ -87,8 +96,7 @@ export function zoneLayoutNotes(input: LayoutInput): readonly string[] {
 }
 
 /** x and y change places; the order of the points is turned so that it stays counter-clockwise. */
-const mirrored = (polygon: Polygon): Polygon =>
-  polygon.map(([x, y]): Point => [y, x]).reverse();
+const mirrored = (polygon: Polygon): Polygon => polygon.map(([x, y]): Point => [y, x]).reverse();
 
 const PERIMETER: ReadonlySet<Edge> = new Set(['eave', 'rake', 'high', 'end', 'side', 'corner']);
 
@@ -100,7 +108,10 @@ function piecesOf(plane: RoofPlane, plan: ZonePlan, unit: number, added: number)
   let left: readonly Polygon[] = [plane.outline];
   for (const rule of plan.rules) {
     const widths = rule.near.map(([edge, n]) => n * unit + (PERIMETER.has(edge) ? added : 0));
-    for (const lines of combinationsOf(plane, rule.near.map(([edge]) => edge))) {
+    for (const lines of combinationsOf(
+      plane,
+      rule.near.map(([edge]) => edge),
+    )) {
       const strips = lines.map((line, i) => turned(shifted(line, widths[i]!)));
       left = left.flatMap((polygon) => {
         const { inside, rest } = split(polygon, strips);
@@ -148,4 +159,3 @@ export function zonesUnder(pieces: readonly ZonePiece[], strip: Polygon): readon
   }
   return [...found.values()].sort((p, q) => q.area_ft2 - p.area_ft2);
 }
-

@@ -20,8 +20,9 @@ export interface ZonePlan {
   readonly unconfirmed?: string;
 }
 
-const rules = (...rows: readonly (readonly [zone: string, ...near: [Edge, number][]])[]): ZoneRule[] =>
-  rows.map(([zone, ...near]) => ({ zone, near }));
+const rules = (
+  ...rows: readonly (readonly [zone: string, ...near: [Edge, number][]])[]
+): ZoneRule[] => rows.map(([zone, ...near]) => ({ zone, near }));
 
 const MEMORY = 'the zone plan of this figure is from memory';
 const ONE_READER = 'one reading of the zone plan of this figure';

@@ -4,7 +4,8 @@
 import { step, type Step } from '../check.js';
 import { asce, type AsceEdition, type Citation } from '../sources.js';
 import { psf, type Feet, type Psf, type SquareFeet } from '../units.js';
-import { curveText, negativeOf, onCurve, type ZoneCurve } from './curves.js';
+import { negativeOf, onCurve } from './curves.js';
+import { curveTexts, textsOf } from './curve-texts.js';
 import { CLAUSES } from './exposure.table.js';
 import { WALL_NEGATIVE, WALL_POSITIVE, wallFigureName } from './figures-all-editions.table.js';
 import { negativeAt, positiveAt, zonesOf, type Coefficients } from './roof-figure.js';
@@ -29,6 +30,8 @@ export interface ZonePressure {
 
 /** Net pressure of cladding, either direction, strength level: 30.2.2. */
 export const LEAST_PSF = psf(16);
+
+const WALL_TEXTS = textsOf(WALL_NEGATIVE);
 
 /** What is the same for all zones and areas of one surface. */
 export interface PressureBasis {
@@ -80,22 +83,39 @@ export function zonesAt(
   const wallPositive = onCurve(WALL_POSITIVE, area);
   const positive = positiveAt(c, area);
   const roofZones = zonesOf(c.low, 'negative');
-  const roofText = textOf(c, 'negative');
+  const roofText = curveTexts(c, 'negative');
   for (let i = 0; i < roofZones.length; i++) {
     const zone = roofZones[i]!.zone;
     const edge = basis.wallPositiveAtEdge && (zone === '2' || zone === '3');
-    const GCp = { positive: edge ? wallPositive : positive, negative: negativeAt(c, 'negative', i, area) };
-    add(basis, zones, steps, { zone, part: 'roof', area, GCp, text: roofText[i]!, cite: cites.roof });
+    const GCp = {
+      positive: edge ? wallPositive : positive,
+      negative: negativeAt(c, 'negative', i, area),
+    };
+    add(basis, zones, steps, {
+      zone,
+      part: 'roof',
+      area,
+      GCp,
+      text: roofText[i]!,
+      cite: cites.roof,
+    });
   }
   if (basis.overhang) overhangsAt(basis, area, wallPositive, positive, zones, steps);
   for (let i = 0; i < WALL_NEGATIVE.length; i++) {
     const wall = WALL_NEGATIVE[i]!;
     const GCp = { positive: wallPositive, negative: negativeOf(wall, area) };
-    add(basis, zones, steps, { zone: wall.zone, part: 'wall', area, GCp, text: WALL_TEXT[i]!, cite: cites.wall });
+    add(basis, zones, steps, {
+      zone: wall.zone,
+      part: 'wall',
+      area,
+      GCp,
+      text: WALL_TEXTS[i]!,
+      cite: cites.wall,
+    });
   }
 }
 
-/** Net of top and soffit. Inward takes the roof's positive: nothing beneath is counted against it. */
+/** Net of top and soffit. Inward takes the roof's positive; nothing beneath counts against it. */
 function overhangsAt(
   basis: PressureBasis,
   area: SquareFeet,
@@ -108,7 +128,7 @@ function overhangsAt(
   const sum = c.low.overhang === 'roof-minus-wall';
   const kind = sum ? 'negative' : 'overhang';
   const list = zonesOf(c.low, kind);
-  const text = textOf(c, kind);
+  const text = curveTexts(c, kind);
   for (let i = 0; i < list.length; i++) {
     const negative = negativeAt(c, kind, i, area) - (sum ? wallPositive : 0);
     add(basis, zones, steps, {
@@ -164,7 +184,9 @@ function add(basis: PressureBasis, zones: ZonePressure[], steps: Step[], entry: 
       `p outward (${of})`,
       weak ? -LEAST_PSF : outward,
       'psf',
-      weak ? `16 psf minimum; calculated ${outward.toFixed(2)}` : `${equation} [(-GC_p) - (+GC_pi)]`,
+      weak
+        ? `16 psf minimum; calculated ${outward.toFixed(2)}`
+        : `${equation} [(-GC_p) - (+GC_pi)]`,
       cites.p,
     ),
   );
@@ -178,26 +200,3 @@ export function surfaceSteps(steps: Step[], edition: AsceEdition, GCpi: number, 
     step('a', a, 'ft', 'min(0.1 B, 0.4 h), not less than max(0.04 B, 3)', asce(edition, figure)),
   );
 }
-
-const texts = new WeakMap<readonly ZoneCurve[], readonly string[]>();
-
-/** The printed points of each zone as text, made once a table. */
-function textOf(c: Coefficients, kind: 'negative' | 'overhang'): readonly string[] {
-  const low = textsOf(zonesOf(c.low, kind));
-  if (c.t === 0) return low;
-  const high = textsOf(zonesOf(c.high, kind));
-  return low.map((each, i) => `${each}, then ${c.t.toFixed(3)} of the way to ${high[i]}`);
-}
-
-function textsOf(list: readonly ZoneCurve[]): readonly string[] {
-  const known = texts.get(list);
-  if (known) return known;
-  const made = list.map(
-    (each) =>
-      `linear in log10 A through ${each.readings.map(curveText).join(', or the larger of ')}`,
-  );
-  texts.set(list, made);
-  return made;
-}
-
-const WALL_TEXT = textsOf(WALL_NEGATIVE);
