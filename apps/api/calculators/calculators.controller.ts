@@ -1,18 +1,21 @@
 // The calculators over HTTP: the same input, faults and cautions as on the command line.
 
-import { Body, Controller, Param } from '@nestjs/common';
+import { Body, Controller, Param, Query } from '@nestjs/common';
 import { z } from 'zod';
-import { CALCULATORS } from '#engineering';
+import { calculateAll, calculatorNamed, calculators, calculatorSchema } from '#engineering';
 import { Route, STAFF } from '../http/route.js';
 import { Problem } from '../problems.js';
 
-const Input = z.record(z.string(), z.unknown(), 'must be an object');
+const Input = z.union([
+  z.record(z.string(), z.unknown()),
+  z.array(z.record(z.string(), z.unknown())).min(1).max(1000),
+], 'must be an object, or a list of objects');
+const Options = z.strictObject({ steps: z.enum(['true', 'false']).default('false') });
 const Description = z.object({
   name: z.string(),
   says: z.string(),
   input: z.record(z.string(), z.unknown()),
   output: z.record(z.string(), z.string()),
-  cautions: z.array(z.string()),
 });
 const WHO = [...STAFF, 'engineer'] as const;
 
@@ -22,20 +25,22 @@ export class CalculatorsController {
     says: 'The calculators and what they take', who: WHO, gives: z.object({ calculators: z.array(Description) }),
   })
   list() {
-    const calculators = [...CALCULATORS.values()].map(({ calculate: _, ...words }) => words);
-    return { calculators };
+    return { calculators: calculators.map(calculatorSchema) };
   }
 
   @Route('POST', ':name', {
-    says: 'Calculate; nothing is recorded',
+    says: 'Calculate one input, or each of a list; nothing is recorded',
     who: WHO,
-    gives: z.object({ result: z.record(z.string(), z.unknown()), cautions: z.array(z.string()) }),
+    gives: z.unknown(),
   })
-  calculate(@Param('name') name: string, @Body({ schema: Input }) input: z.output<typeof Input>) {
-    const calculator = CALCULATORS.get(name);
-    if (!calculator) throw new Problem('not-found', `There is no calculator ${name}.`);
-    const outcome = calculator.calculate(input);
-    if (!outcome.ok) throw new Problem('malformed', { faults: outcome.faults });
-    return { result: outcome.value, cautions: calculator.cautions };
+  calculate(
+    @Param('name') name: string,
+    @Query({ schema: Options }) options: z.output<typeof Options>,
+    @Body({ schema: Input }) input: z.output<typeof Input>,
+  ): unknown {
+    if (!calculatorNamed(name)) throw new Problem('not-found', `There is no calculator ${name}.`);
+    const made = calculateAll(name, input, { steps: options.steps === 'true' });
+    if (made.outcome === 'results') return made.output;
+    throw new Problem('malformed', made.outcome === 'refused' ? { faults: made.faults } : made.message);
   }
 }

@@ -5,8 +5,9 @@ import { createHash, randomBytes } from 'node:crypto';
 import { Injectable } from '@nestjs/common';
 import { v7 as uuid } from 'uuid';
 import { z } from 'zod';
-import { canonical } from '#ledger';
 import { Name } from '#jobs/contract';
+import { canonical } from '#ledger';
+import { Prisma } from '#prisma';
 import { Companies } from '../data/companies.js';
 import type { SignedIn } from '../http/signed-in.js';
 import { Problem } from '../problems.js';
@@ -63,7 +64,7 @@ export class Parties {
     const { count } = await this.companies.of(asking.company.id).prisma.party.updateMany({
       where: { id, erasedAt: null },
       data: {
-        name: null, details: null as never, salt: null,
+        name: null, details: Prisma.DbNull, salt: null,
         erasedAt: new Date(), erasedBy: asking.person.id, reason,
       },
     });
