@@ -7,7 +7,13 @@ import { snowOnRoof } from './snow-on-roof.js';
 
 const input = {
   edition: { kind: 'choice', of: ['7-10', '7-16', '7-22'], says: 'edition of ASCE/SEI 7' },
-  pg_psf: { kind: 'number', unit: 'psf', least: 0, says: 'ground snow load, from its source' },
+  pg_psf: {
+    kind: 'number',
+    unit: 'psf',
+    least: 0,
+    most: 1000,
+    says: 'ground snow load, from its source',
+  },
   pg_basis: {
     kind: 'choice',
     of: ['service-50yr', 'strength'],

@@ -23,7 +23,7 @@ export function unbalancedLoads(
   { at, steps, notes }: Working,
 ): UnbalancedSnow | null {
   if (!hasUnbalanced(roof)) return null;
-  const loads = unbalancedSnow(site, ps, roof.rise, roof.W);
+  const loads = unbalancedSnow(site, ps, roof.slope.rise, roof.W);
   const hd = ridgeDriftHeight(site, roof.W);
   const { windward_psf, leeward_psf, surcharge_psf, surcharge_width_ft } = loads;
   steps.push(
@@ -33,7 +33,7 @@ export function unbalancedLoads(
     step('surcharge', surcharge_psf, 'psf', 'h_d gamma / sqrt(S)', at.unbalanced),
     step('extent', surcharge_width_ft, 'ft', '8/3 h_d sqrt(S), not past the eave', at.unbalanced),
   );
-  if (ridgeExtent(hd, 12 / roof.rise) > roof.W) {
+  if (ridgeExtent(hd, 12 / roof.slope.rise) > roof.W) {
     notes.push(`the unbalanced surcharge is cut at the eave; ${TO_BE_CONFIRMED}`);
   }
   return loads;

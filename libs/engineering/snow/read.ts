@@ -3,11 +3,12 @@
 
 import type { AsceEdition } from '../sources.js';
 import { refused, result, TO_BE_CONFIRMED, type Fault, type Outcome } from '../check.js';
-import { degrees, feet, pcf, per12, psf, type Per12 } from '../units.js';
+import { degrees, feet, pcf, per12, psf } from '../units.js';
 import { SNOW_CLAUSES } from './clauses.js';
 import type { RiskCategory, RoofExposure } from './factors.table.js';
 import type { Terrain, ThermalCondition } from './factors.table.js';
 import { exposureFactor, thermalFactor716, thermalFactor722 } from './flat-roof.js';
+import { LEVEL, slopeOfDegrees, slopeOfRise, type Slope } from './slope.js';
 import { needsW2, W2_MISSING, type Factor, type SnowRoof } from './snow-roof.js';
 import type { SnowSurface } from './slope-factor.js';
 
@@ -50,7 +51,7 @@ export function readSnowRoof(ask: SnowQuestion): Outcome<SnowRoof> {
   driftFaults(ask, faults);
   const Ce = exposure(ask, faults, notes);
   const Ct = thermal(ask, faults);
-  const rise = slope(ask.roof, faults);
+  const slope = roofSlope(ask.roof, faults);
   const { drift } = ask;
   const clear = clearHeight(drift);
   const roof: SnowRoof = {
@@ -61,7 +62,7 @@ export function readSnowRoof(ask: SnowQuestion): Outcome<SnowRoof> {
     Ct,
     surface: ask.surface,
     shape: ask.roof.shape,
-    rise,
+    slope,
     W: feet(ask.roof.W_ft),
     ...(ask.R_roof !== undefined && { R: ask.R_roof }),
     ...(ask.ventilated !== undefined && { ventilated: ask.ventilated }),
@@ -174,29 +175,16 @@ function thermal(ask: SnowQuestion, faults: Fault[]): Factor {
   return { value, from: 'heated, by R and p_g, straight lines between', cite: at.thermalByR };
 }
 
-function slope(roof: SnowQuestion['roof'], faults: Fault[]): Per12 {
+function roofSlope(roof: SnowQuestion['roof'], faults: Fault[]): Slope {
   const { rise_per_12: rise, theta_deg: theta } = roof;
   if (rise !== undefined && theta !== undefined) {
     faults.push({ pointer: '/roof', message: 'give rise_per_12 or theta_deg, not both' });
   } else if (rise !== undefined) {
-    return per12(rise);
+    return slopeOfRise(per12(rise));
   } else if (theta !== undefined) {
-    return riseOfDegrees(theta);
+    return slopeOfDegrees(degrees(theta));
   } else if (roof.shape !== 'flat') {
     faults.push({ pointer: '/roof/rise_per_12', message: 'is missing: or give theta_deg' });
   }
-  return per12(0);
-}
-
-/**
- * The rise of a slope given in degrees. Degrees are rounded: within a hundredth of 1/2:12 (2.386)
- * or 7:12 (30.256) they mean that slope, and the limits of 7.6.1 are by rise.
- */
-function riseOfDegrees(theta: number): Per12 {
-  for (const limit of [0.5, 7]) {
-    if (Math.abs(degrees((Math.atan(limit / 12) * 180) / Math.PI) - theta) <= 0.01) {
-      return per12(limit);
-    }
-  }
-  return per12(12 * Math.tan((theta * Math.PI) / 180));
+  return LEVEL;
 }

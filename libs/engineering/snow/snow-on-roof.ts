@@ -2,7 +2,7 @@
 
 import type { AsceEdition } from '../sources.js';
 import { refused, result, step, TO_BE_CONFIRMED, type Outcome } from '../check.js';
-import { degreesOfRise, psf, type Pcf, type Psf } from '../units.js';
+import { psf, type Pcf, type Psf } from '../units.js';
 import { SNOW_CLAUSES } from './clauses.js';
 import type { DriftSite } from './drift-height.js';
 import {
@@ -29,7 +29,7 @@ export function snowOnRoof(
 ): Outcome<SnowLoads> {
   if (needsW2(roof) && roof.W2 === undefined) return refused(W2_MISSING);
   const work: Working = { at: SNOW_CLAUSES[roof.edition], steps: [], notes: [] };
-  const theta = degreesOfRise(roof.rise);
+  const { theta } = roof.slope;
   const Is = snowImportance(roof.edition, roof.riskCategory);
   const gamma = roof.gamma ?? snowDensity(roof.pg);
   const pf = flatRoofSnow(roof.pg, roof.Ce.value, roof.Ct.value, Is);
@@ -82,7 +82,7 @@ const driftSite = (roof: SnowRoof, gamma: Pcf, Is: number): DriftSite =>
 const slopeInput = (roof: SnowRoof): SlopeFactorInput => ({
   edition: roof.edition,
   Ct: roof.Ct.value,
-  theta: degreesOfRise(roof.rise),
+  theta: roof.slope.theta,
   surface: roof.surface,
   R: roof.R,
   ventilated: roof.ventilated,

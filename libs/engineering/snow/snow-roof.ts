@@ -2,10 +2,11 @@
 
 import type { Fault } from '../check.js';
 import type { AsceEdition, Citation } from '../sources.js';
-import type { Feet, Pcf, Per12, Psf } from '../units.js';
+import type { Feet, Pcf, Psf } from '../units.js';
 import type { DriftPlace, WindwardCap } from './drift.js';
 import type { RiskCategory } from './factors.table.js';
 import type { NarrowLowerRoof, SlidingSnow } from './sliding.js';
+import type { Slope } from './slope.js';
 import type { SnowSurface, WarmRoofReading } from './slope-factor.js';
 import { unbalancedRequired, type UnbalancedSnow } from './unbalanced.js';
 
@@ -40,7 +41,7 @@ export interface SnowRoof {
   readonly R?: number;
   readonly ventilated?: boolean;
   readonly shape: 'flat' | 'gable' | 'hip' | 'monoslope';
-  readonly rise: Per12;
+  readonly slope: Slope;
   /** Eave to ridge, horizontal. */
   readonly W: Feet;
   /** 7-22 alone, and there never assumed: asked for unbalanced loads and drifts. */
@@ -90,5 +91,5 @@ export const W2_MISSING: Fault = {
 };
 
 /** Gable and hip roofs from 1/2:12 to 7:12 have an unbalanced case. */
-export const hasUnbalanced = (roof: Pick<SnowRoof, 'shape' | 'rise'>): boolean =>
-  (roof.shape === 'gable' || roof.shape === 'hip') && unbalancedRequired(roof.rise);
+export const hasUnbalanced = (roof: Pick<SnowRoof, 'shape' | 'slope'>): boolean =>
+  (roof.shape === 'gable' || roof.shape === 'hip') && unbalancedRequired(roof.slope.rise);
