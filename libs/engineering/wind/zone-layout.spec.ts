@@ -74,6 +74,19 @@ const anyLayout = fc
     });
   });
 
+/** The zone at a point of the plan. */
+const at =
+  (pieces: readonly ZonePiece[]) =>
+  ([x, y]: readonly [number, number]): string => {
+    const strip: Polygon = [
+      [x, y],
+      [x + 0.1, y],
+      [x + 0.1, y + 0.1],
+      [x, y + 0.1],
+    ];
+    return zonesUnder(pieces, strip)[0]!.zone;
+  };
+
 describe('zone layout', () => {
   test('covers roof and overhang once, with convex pieces and zones of the figure', () => {
     fc.assert(
@@ -138,21 +151,30 @@ describe('zone layout', () => {
 
   test('7-22 gable: the eave strip is the field, zone 3 lies at the ridge ends', () => {
     const roof = part(zoneLayout(layout('7-22', 'gable', 15)), 'roof');
-    const under = (x: number, y: number): string => {
-      const strip: Polygon = [
-        [x, y],
-        [x + 0.1, y],
-        [x + 0.1, y + 0.1],
-        [x, y + 0.1],
-      ];
-      return zonesUnder(roof, strip)[0]!.zone;
-    };
-    expect([under(30, 0.5), under(0.5, 0.5), under(0.5, 19), under(30, 19)]).toEqual([
-      '1',
-      '2',
-      '3',
-      '2',
-    ]);
+    const zones = (
+      [
+        [30, 0.5],
+        [0.5, 0.5],
+        [0.5, 19],
+        [30, 19],
+      ] as const
+    ).map(at(roof));
+    expect(zones).toEqual(['1', '2', '3', '2']);
+  });
+
+  test('monoslope over 3 degrees: primed zones lie at the high eave', () => {
+    const roof = part(zoneLayout(layout('7-22', 'monoslope', 5)), 'roof');
+    const places = [
+      [1, 39],
+      [15, 33],
+      [30, 39],
+      [1, 1],
+      [7, 7],
+      [30, 1],
+      [1, 20],
+      [30, 20],
+    ] as const;
+    expect(places.map(at(roof))).toEqual(["3'", "3'", "2'", '3', '3', '2', '2', '1']);
   });
 
   test('walls: zone 5 of width a at each corner; a monoslope has two heights', () => {
