@@ -5,8 +5,10 @@ import type { Calculator } from './calculator.js';
 import type { Fault, Step } from './check.js';
 import { coatingCalculators } from './coating/calculators.js';
 import { combinationsCalculators } from './combinations/calculators.js';
+import { fastenersCalculators } from './fasteners/calculators.js';
 import { hailCalculators } from './hail/calculators.js';
 import { jsonSchema } from './input.js';
+import { panelCalculators } from './panel/calculators.js';
 import { snowCalculators } from './snow/calculators.js';
 import { citationText } from './sources.js';
 import { thermalCalculators } from './thermal/calculators.js';
@@ -16,6 +18,8 @@ export const calculators: readonly Calculator[] = [
   ...windCalculators,
   ...snowCalculators,
   ...combinationsCalculators,
+  ...panelCalculators,
+  ...fastenersCalculators,
   ...thermalCalculators,
   ...hailCalculators,
   ...coatingCalculators,

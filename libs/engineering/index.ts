@@ -66,6 +66,75 @@ export {
 export { panelDeadLoad, roofLiveLoad, type RoofLiveLoad } from './combinations/roof-live-load.js';
 export { ofHorizontal, ofSlope, type SlopeComponents } from './combinations/slope-components.js';
 
+export {
+  designThickness,
+  GAUGE_TABLE_NAMES,
+  panelWeight,
+  sheetThickness,
+  sheetWeight,
+  type GaugeTableName,
+  type SheetThickness,
+} from './panel/gauge.js';
+export {
+  designStresses,
+  E_STEEL,
+  STEEL_GRADES,
+  steelGrade,
+  type DesignStresses,
+  type SteelGrade,
+} from './panel/steel.js';
+export { sheetShape, type OutlinePoint, type SheetShape } from './panel/outline.js';
+export { bendingStrength, type BendingStrength, type Sheet } from './panel/bending.js';
+export { panelStrength, type Panel, type PanelStrength, type PanelWeb } from './panel/panel.js';
+export {
+  panelChecks,
+  spanLimits,
+  strengthSteps,
+  type PanelDemand as SpanDemand,
+  type SpanLimit,
+} from './panel/span-limits.js';
+export { beamCoefficients, type BeamCoefficients } from './panel/beam.js';
+export {
+  gaugeStrength,
+  loadTable,
+  type LoadTableRequest,
+  type LoadTableRow,
+  type SpanLoad,
+} from './panel/load-table.js';
+export { STEEL_EDITIONS, type SteelEdition } from './panel/shear.js';
+
+export {
+  attachmentCheck,
+  enteredCapacity,
+  fastenerDemand,
+  screwCapacity,
+  spacingNeeded,
+  woodCapacity,
+  type Attachment,
+  type FastenerCapacity,
+  type HeadSheet,
+} from './fasteners/attachment.js';
+export {
+  numberedScrewDiameter,
+  SCREW_EDITIONS,
+  screwStrength,
+  type ScrewEdition,
+  type ScrewJoint,
+  type ScrewStrength,
+} from './fasteners/screw.js';
+export {
+  WOOD_FASTENERS,
+  woodWithdrawal,
+  type WoodConnection,
+  type WoodFastener,
+} from './fasteners/wood-withdrawal.js';
+export {
+  DURATION_FACTORS,
+  WOOD_SPECIES,
+  type LoadDuration,
+  type WoodSpecies,
+} from './fasteners/wood.table.js';
+
 export { freeLength, thermalMovement, type FixedLine } from './thermal/movement.js';
 export { CLIP_DESIGN_RANGE_F, type RoofMetal } from './thermal/metals.table.js';
 export { leastSlope, slopeAllowed } from './thermal/least-slope.js';
@@ -174,3 +243,4 @@ export {
   warrantyTitle,
   type FullWarrantyTests,
 } from './coating/warranty-title.js';
+export { SHEET_WEIGHT_PSF_PER_IN, sheetWeightOf } from './panel/sheet-weight.table.js';
