@@ -87,6 +87,7 @@ export { sheetShape, type OutlinePoint, type SheetShape } from './panel/outline.
 export { bendingStrength, type BendingStrength, type Sheet } from './panel/bending.js';
 export { panelStrength, type Panel, type PanelStrength, type PanelWeb } from './panel/panel.js';
 export {
+  governing,
   panelChecks,
   spanLimits,
   strengthSteps,

@@ -59,7 +59,6 @@ const WindEntered = z.strictObject({
 const WindCalculated = z.strictObject({
   method: z.literal('calculated'),
   edition: z.enum(['7-10', '7-16', '7-22']),
-  effective_area: amountIn('ft2').optional().describe('span squared over three where not given'),
 });
 const SnowEntered = z.strictObject({
   method: z.literal('entered'),
@@ -68,11 +67,16 @@ const SnowEntered = z.strictObject({
   by_engineer: z.boolean(),
   source: Source,
 });
+const THERMAL_CONDITIONS = [
+  'heated', 'just-above-freezing', 'cold-ventilated', 'unheated', 'open-air', 'freezer', 'greenhouse',
+] as const;
 const SnowCalculated = z.strictObject({
   method: z.literal('calculated'),
   edition: z.enum(['7-10', '7-16', '7-22']),
   roof_exposure: z.enum(['fully', 'partially', 'sheltered']),
-  thermal: z.string().max(40),
+  thermal: z.enum(THERMAL_CONDITIONS),
+  R_roof: Decimal.optional().describe('thermal resistance of the roof, h ft2 F/Btu'),
+  ventilated: z.boolean().default(false),
   surface: z.enum(['slippery-unobstructed', 'other']),
 });
 const NotExposed = z.strictObject({ method: z.literal('not-applicable'), why: Words });
@@ -87,7 +91,8 @@ export type Hazards = z.infer<typeof Hazards>;
 
 export const ZoneAttachment = z.strictObject({
   zone: Name,
-  spacing: amountIn('in').describe('clips along the panel, or screws across it at each support'),
+  spacing: amountIn('in').describe('clips along the panel, or screws across it in each row'),
+  rows: amountIn('in').optional().describe('on a solid deck: spacing of screw rows along the panel'),
 });
 const Attachment = z.strictObject({ fastener: Id, zones: z.array(ZoneAttachment).min(1).max(20) });
 export type Attachment = z.infer<typeof Attachment>;
@@ -192,7 +197,13 @@ const commands = {
     exclusions: z.string().trim().max(4000).default(''),
     adopts: EngineerConditions,
   },
-  'reaffirm-sign-off': { request: Id, license: License, statement: Words, differences: Digest },
+  'reaffirm-sign-off': {
+    request: Id,
+    license: License,
+    statement: Words,
+    /** The differences the engineer saw, old to new; they must be the ones that stand. */
+    differences: z.array(z.strictObject({ surface: Id, path: z.string(), from: z.unknown(), to: z.unknown() })).min(1),
+  },
   'revoke-sign-off': { request: Id, reason: Words },
   'add-note': { about: Id.nullable(), words: Words, files: z.array(FileRef).max(20).default([]) },
 } as const;

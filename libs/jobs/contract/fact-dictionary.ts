@@ -53,6 +53,8 @@ export const FACTS = {
   width: amount('building', 'ft', 4, 2000, 'Least horizontal dimension'),
   length: amount('building', 'ft', 4, 5000, 'Other horizontal dimension'),
   'roof-shape': choice('building', ['gable', 'hip', 'monoslope', 'flat', 'other'], 'Roof shape'),
+  'roof-slope': amount('building', 'per-12', 0, 60, 'Slope of the main roof (rise in 12)', 'for walls: their wind zones depend on it'),
+  overhang: flag('building', 'Does the roof overhang the walls?'),
   'risk-category': choice('building', RISK_CATEGORIES, 'Risk category'),
   enclosure: choice('building', ENCLOSURES, 'Enclosure'),
   'any-side-open': flag('building', 'Is any side open?'),
@@ -75,6 +77,7 @@ export const FACTS = {
   substrate: choice('surface', SUBSTRATES, 'What the panels lie on'),
   'deck-thickness': amount('surface', 'in', 0.02, 6, 'Deck thickness'),
   'support-thickness': amount('surface', 'in', 0.02, 1, 'Steel thickness of purlins or girts'),
+  'support-tensile-strength': amount('surface', 'ksi', 30, 120, 'Tensile strength F_u of the purlins or girts'),
   'wood-specific-gravity': amount('surface', 'G', 0.3, 0.75, 'Specific gravity of the wood', 'from the species, NDS table of assigned values'),
   'fastener-bite': amount('surface', 'in', 0.02, 8, 'How deep the fastener bites'),
   'support-spacings': {
@@ -86,6 +89,9 @@ export const FACTS = {
   underlayment: text('surface', 'Underlayment'),
   'removes-bracing-sheets': flag('surface', 'Are sheets stripped that may brace the frame?'),
   'framing-added': flag('surface', 'Is framing added?'),
+  'eave-to-ridge': amount('surface', 'ft', 0.5, 500, 'Eave to ridge, measured level'),
+  'permit-question-answered': flag('surface', 'Has the permit question been put to the authority and answered?'),
+  'small-job-acknowledged': flag('surface', 'Is the customer\'s written acknowledgment attached?'),
   'sign-off-asked': text('surface', 'Who asks for an engineer, though no rule does'),
 } as const satisfies Record<string, FactDefinition>;
 
