@@ -51,30 +51,52 @@ export interface EditionFault {
   readonly message: string;
 }
 
-/** All that is wrong with a drafted edition; an empty list means that it may be published. */
-export function editionFaults(edition: Edition, book: RuleBook): readonly EditionFault[] {
-  const seen = new Set<string>();
-  return edition.entries.flatMap((entry) => {
-    const faults: EditionFault[] = [];
-    const say = (message: string) => faults.push({ rule: entry.rule, message });
-    if (seen.has(entry.rule)) say('stands twice');
-    seen.add(entry.rule);
-    const known = book.get(bookKey(entry.rule, entry.version));
-    if (!known)
-      return [...faults, { rule: entry.rule, message: `version ${entry.version} is not known` }];
-    for (const [name, value] of Object.entries(entry.settings)) {
-      if (!Object.hasOwn(known.settings, name)) say(`has no setting "${name}"`);
-      else if (typeof value !== typeof known.settings[name])
-        say(`setting "${name}" must be a ${typeof known.settings[name]}`);
-    }
-    for (const name of Object.keys(known.settings)) {
-      if (!Object.hasOwn(entry.settings, name)) say(`setting "${name}" is missing`);
-    }
-    if (!mayBeOverridden(known.class) && entry.severity !== known.severity) {
-      say(`is ${known.class}: its severity is ${known.severity} and may not be changed`);
-    }
-    return faults;
+/**
+ * All that is wrong with a drafted edition; an empty list means that it may be published. Only
+ * guidance and house policy may be given other settings or another severity, or be left out of an
+ * edition that follows one which names them.
+ */
+export function editionFaults(
+  edition: Edition,
+  book: RuleBook,
+  before?: Edition,
+): readonly EditionFault[] {
+  const named = edition.entries.map((entry) => entry.rule);
+  const dropped = (before?.entries ?? []).filter((entry) => !named.includes(entry.rule));
+  return [
+    ...edition.entries.flatMap((entry, i) => [
+      ...(named.indexOf(entry.rule) < i ? [{ rule: entry.rule, message: 'stands twice' }] : []),
+      ...entryFaults(entry, book),
+    ]),
+    ...dropped.flatMap(({ rule, version }) => {
+      const known = book.get(bookKey(rule, version));
+      return known && !mayBeOverridden(known.class)
+        ? [{ rule, message: `is ${known.class}: it may not be left out` }]
+        : [];
+    }),
+  ];
+}
+
+function entryFaults(entry: EditionEntry, book: RuleBook): readonly EditionFault[] {
+  const known = book.get(bookKey(entry.rule, entry.version));
+  if (!known) return [{ rule: entry.rule, message: `version ${entry.version} is not known` }];
+  const fixed = !mayBeOverridden(known.class);
+  const given = Object.entries(entry.settings).flatMap(([name, value]) => {
+    const own = known.settings[name];
+    if (own === undefined) return [`has no setting "${name}"`];
+    if (typeof value !== typeof own) return [`setting "${name}" must be a ${typeof own}`];
+    return fixed && value !== own
+      ? [`is ${known.class}: its setting "${name}" is ${own} and may not be changed`]
+      : [];
   });
+  const missing = Object.keys(known.settings)
+    .filter((name) => !Object.hasOwn(entry.settings, name))
+    .map((name) => `setting "${name}" is missing`);
+  const severity =
+    fixed && entry.severity !== known.severity
+      ? [`is ${known.class}: its severity is ${known.severity} and may not be changed`]
+      : [];
+  return [...given, ...missing, ...severity].map((message) => ({ rule: entry.rule, message }));
 }
 
 /** What every rule of a stage says, in the edition's order; all findings at once. */

@@ -1,6 +1,6 @@
-// What rules may read of a surface. Every key may be unknown (undefined): a rule that needs it then answers "not
-// evaluated" and says what is missing. `libs/jobs` fills these from the record; a rule declares the
-// keys it reads, and that declaration decides what a change puts up for re-check.
+// What rules may read of a surface. Every key may be unknown (undefined): a rule that needs it then
+// answers "not evaluated" and says what is missing. `libs/jobs` fills these from the record; a rule
+// declares the keys it reads, and that declaration decides what a change puts up for re-check.
 
 import type { GateFacts } from './gate-facts.js';
 import type {
@@ -10,13 +10,16 @@ import type {
   Corrosivity,
   Enclosure,
   Family,
+  FastenerMetal,
   InsideAir,
   Metal,
   MetallicCoating,
+  OldRoof,
   PaintSystem,
   Priority,
   RiskCategory,
   Seam,
+  SnowRetention,
   Substrate,
   SurfaceKind,
   Water,
@@ -38,6 +41,8 @@ export interface SurfaceFacts {
   // style
   readonly profile?: ProfileFacts | undefined;
   readonly lap_sealant?: boolean | undefined;
+  /** The least slope that the promised weathertightness document accepts. */
+  readonly warranty_least_slope_per_12?: number | undefined;
 
   // coating
   readonly metal?: Metal | undefined;
@@ -51,6 +56,10 @@ export interface SurfaceFacts {
   readonly finish_term_years?: number | undefined;
   readonly asked_term_years?: number | undefined;
   readonly weathertightness_asked?: boolean | undefined;
+  readonly cool_roof_asked?: boolean | undefined;
+  readonly reflectance_shown?: boolean | undefined;
+  /** Least inside radius of brake-formed trim, in sheet thicknesses. */
+  readonly trim_bend_radius_t?: number | undefined;
 
   // site
   readonly water?: Water | undefined;
@@ -60,6 +69,10 @@ export interface SurfaceFacts {
   readonly copper_or_lead_above?: boolean | undefined;
   readonly treated_lumber_contact?: 'none' | 'separated' | 'bare' | undefined;
   readonly masonry_after_panels?: boolean | undefined;
+  /** Reglet flashing set in wet mortar without a clear coat. */
+  readonly reglet_bare_in_wet_mortar?: boolean | undefined;
+  /** Back coat, ventilation, barrier and the supplier's letter, all on file. */
+  readonly corrosive_inside_protected?: boolean | undefined;
   readonly deep_freeze_or_snow?: boolean | undefined;
 
   // hazards
@@ -78,6 +91,11 @@ export interface SurfaceFacts {
   readonly pressures_by_engineer?: boolean | undefined;
   /** Figures used that are marked "edition text to be confirmed". */
   readonly unconfirmed_figures?: readonly string[] | undefined;
+  readonly snow_retention?: SnowRetention | undefined;
+  /** Demand over tested capacity of the snow retention; undefined where there is no test. */
+  readonly snow_retention_utilization?: number | undefined;
+  /** Whether the roof snow load was lessened as for an unobstructed slippery surface. */
+  readonly unobstructed_slope_factor_used?: boolean | undefined;
 
   // substrate
   readonly substrate?: Substrate | undefined;
@@ -95,12 +113,20 @@ export interface SurfaceFacts {
   readonly removes_bracing_sheets?: boolean | undefined;
   readonly framing_added?: boolean | undefined;
   readonly shingle_layers?: number | undefined;
+  readonly old_roof_left?: OldRoof | undefined;
+  readonly framing_sound?: boolean | undefined;
   readonly clip_kind?: 'fixed' | 'floating' | undefined;
-  readonly fastener_metal?: 'galvanized' | 'stainless' | 'aluminum' | 'copper-alloy' | undefined;
+  readonly fastener_metal?: FastenerMetal | undefined;
 
   // the option under test (gauge stage only)
   readonly option?: OptionFacts | undefined;
   readonly zones?: readonly ZoneFacts[] | undefined;
+  /** Lines along the run at which the panel is held fast; exactly one is right. */
+  readonly fixed_lines?: number | undefined;
+  /** The hail class of the exact assembly, 1 to 4; 0 where it has none. */
+  readonly assembly_hail_class?: number | undefined;
+  readonly dent_exclusion_shown?: boolean | undefined;
+  readonly oil_canning_disclosed?: boolean | undefined;
 
   // sign-off and policy
   /** Who asked for an engineer though no rule does: office, owner, authority. */
@@ -122,6 +148,8 @@ export interface ProfileFacts {
   readonly flat_width_in: number;
   readonly striated: boolean;
   readonly listed: boolean;
+  /** Tested for leakage under static water head, with factory sealant in the seam. */
+  readonly static_head_tested?: boolean | undefined;
 }
 
 export interface OptionFacts {

@@ -3,17 +3,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { CASES } from './cases/cases.js';
 import type { RuleCases } from './cases/rule-cases.js';
-import {
-  EDITION_1,
-  editionFaults,
-  findings,
-  ALL_RULES,
-  RULE_BOOK,
-  type Facts,
-  type Rule,
-  type Settings,
-  type Verdict,
-} from './index.js';
+import { ALL_RULES, type Facts, type Rule, type Settings, type Verdict } from './index.js';
 
 const OUTCOMES = {
   passes: 'pass',
@@ -104,13 +94,5 @@ describe('the rules together', () => {
     for (const cite of ALL_RULES.flatMap((rule: Rule) => rule.cites)) {
       expect(cite.where === '').toBe(cite.source === 'practice');
     }
-  });
-
-  it('make an edition without faults, whose findings come all at once', () => {
-    expect(editionFaults(EDITION_1, RULE_BOOK)).toEqual([]);
-    const found = findings(EDITION_1, RULE_BOOK, 'style', { kind: 'roof' });
-    expect(found.map(({ rule, outcome }) => [rule, outcome])).toEqual(
-      ALL_RULES.filter((rule) => rule.stage === 'style').map((rule) => [rule.id, 'not-evaluated']),
-    );
   });
 });

@@ -112,6 +112,22 @@ export type Priority = (typeof PRIORITIES)[number];
 export const AVAILABILITIES = ['stock', 'special-run', 'not-stocked', 'not-made'] as const;
 export type Availability = (typeof AVAILABILITIES)[number];
 
+export const SNOW_RETENTIONS = ['none', 'clamped', 'pierced'] as const;
+export type SnowRetention = (typeof SNOW_RETENTIONS)[number];
+
+/** What stays of the old roof under a new one. */
+export const OLD_ROOFS = ['none', 'sound', 'wet-or-rotten', 'slate-or-tile'] as const;
+export type OldRoof = (typeof OLD_ROOFS)[number];
+
+export const FASTENER_METALS = ['galvanized', 'stainless', 'aluminum', 'copper-alloy'] as const;
+export type FastenerMetal = (typeof FASTENER_METALS)[number];
+
+export const APPROVALS = ['not-asked', 'pending', 'granted', 'denied'] as const;
+export type Approval = (typeof APPROVALS)[number];
+
+export const WARRANTY_TITLES = ['limited', 'full'] as const;
+export type WarrantyTitle = (typeof WARRANTY_TITLES)[number];
+
 /** How a fact is known, weakest first. An order may not rest on an assumption. */
 export const HOWS = ['assumed', 'told', 'measured', 'document'] as const;
 export type How = (typeof HOWS)[number];
