@@ -5,7 +5,7 @@ import { randomBytes } from 'node:crypto';
 import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import { afterAll, beforeAll } from '@jest/globals';
+import { beforeAll } from '@jest/globals';
 import pg from 'pg';
 import { findPlace } from '../apps/cli/data-folder.js';
 import { migrate } from '../apps/cli/migrate.js';
@@ -18,15 +18,12 @@ export interface TestDatabase {
   drop(): Promise<void>;
 }
 
-/** Registers the hooks of one test file; the database is there from its first test to its last. */
+/** For one test file: there from its first test on, and gone with the run's server. */
 export function withDatabase(): { readonly ownerUrl: string; readonly serviceUrl: string } {
   let database: TestDatabase | undefined;
   beforeAll(async () => {
     database = await freshDatabase();
   }, 120_000);
-  afterAll(async () => {
-    await database?.drop();
-  });
   const ready = () => {
     if (database === undefined) throw new Error('The database is there only inside tests.');
     return database;

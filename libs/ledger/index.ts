@@ -18,3 +18,23 @@ export {
 } from './proof.js';
 export type { Range } from './proof.js';
 export { parseStrict } from './strict-json.js';
+export { companyPool } from './company-pool.js';
+export type { CompanyPool } from './company-pool.js';
+export type { LedgerOptions } from './create-ledger.js';
+export type { Randomness } from './envelope.js';
+export type {
+  AppendRequest,
+  AppendResult,
+  Appended,
+  By,
+  Head,
+  Ledger,
+  NewEvent,
+  ReadOptions,
+  Recorded,
+  StreamAppend,
+} from './ledger.js';
+export { createMemoryLedger } from './memory-ledger.js';
+export { createPostgresLedger } from './postgres-ledger.js';
+export { createSignals } from './signals.js';
+export type { Signals } from './signals.js';

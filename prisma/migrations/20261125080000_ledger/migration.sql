@@ -88,7 +88,6 @@ CREATE TABLE ledger.projection (
   live boolean NOT NULL,
   PRIMARY KEY (log_id, name, generation)
 ) WITH (fillfactor = 50);
-CREATE UNIQUE INDEX projection_live ON ledger.projection (log_id, name) WHERE live;
 
 -- Nothing here changes or removes an event, its owner included.
 CREATE FUNCTION ledger.refuse() RETURNS trigger LANGUAGE plpgsql AS $$

@@ -1,0 +1,54 @@
+// Connections that work for one company: row-level security asks each connection which one.
+
+import type pg from 'pg';
+
+export interface CompanyPool {
+  /** Runs the work on a connection of this company's; its transaction, if it opens one, is its own. */
+  use<T>(company: string, work: (client: pg.PoolClient) => Promise<T>): Promise<T>;
+  /** The same in a transaction, rolled back when the work throws. */
+  transaction<T>(company: string, work: (client: pg.PoolClient) => Promise<T>): Promise<T>;
+}
+
+/** The pool must serve nobody else: a connection remembers its company between uses. */
+export function companyPool(pool: pg.Pool): CompanyPool {
+  const companies = new WeakMap<pg.PoolClient, string>();
+  const use: CompanyPool['use'] = async (company, work) => {
+    const client = await pool.connect();
+    let fault: unknown;
+    try {
+      if (companies.get(client) !== company) {
+        companies.delete(client);
+        await client.query("SELECT set_config('gauge.company', $1, false)", [company]);
+        companies.set(client, company);
+      }
+      return await work(client);
+    } catch (error) {
+      fault = error;
+      throw error;
+    } finally {
+      client.release(isConnectionFault(fault));
+    }
+  };
+  return {
+    use,
+    transaction: (company, work) =>
+      use(company, async (client) => {
+        await client.query('BEGIN');
+        try {
+          const result = await work(client);
+          await client.query('COMMIT');
+          return result;
+        } catch (error) {
+          await client.query('ROLLBACK');
+          throw error;
+        }
+      }),
+  };
+}
+
+/** A server's own refusal carries a five-character code and leaves the connection fit for use. */
+function isConnectionFault(fault: unknown): boolean {
+  if (fault === undefined) return false;
+  const code = (fault as { code?: unknown }).code;
+  return typeof code !== 'string' || !/^[0-9A-Z]{5}$/.test(code) || code.startsWith('57P');
+}

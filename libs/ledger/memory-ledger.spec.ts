@@ -1,0 +1,8 @@
+import { createLedger } from './create-ledger.js';
+import { ledgerSuite } from './ledger-suite.js';
+import { createMemoryStore } from './memory-store.js';
+
+ledgerSuite(() => {
+  const store = createMemoryStore();
+  return { ledger: (options) => createLedger(store, options) };
+});

@@ -1,0 +1,34 @@
+import { afterAll, afterEach, beforeAll } from '@jest/globals';
+import pg from 'pg';
+import { withDatabase } from '../../tests/database.js';
+import { companyPool } from './company-pool.js';
+import { ledgerSuite } from './ledger-suite.js';
+import { createPostgresLedger } from './postgres-ledger.js';
+
+const database = withDatabase();
+let service: pg.Pool;
+let owner: pg.Client;
+
+beforeAll(async () => {
+  service = new pg.Pool({ connectionString: database.serviceUrl, max: 10 });
+  owner = new pg.Client({ connectionString: database.ownerUrl });
+  await owner.connect();
+});
+
+/** The owner clears the logs by switching off what keeps them. */
+afterEach(async () => {
+  await owner.query(`
+    ALTER TABLE ledger.event DISABLE TRIGGER kept;
+    TRUNCATE ledger.event, ledger.log, ledger.command;
+    ALTER TABLE ledger.event ENABLE TRIGGER kept`);
+});
+
+afterAll(async () => {
+  await service.end();
+  await owner.end();
+});
+
+ledgerSuite(() => {
+  const pool = companyPool(service);
+  return { ledger: (options) => createPostgresLedger({ pool, ...options }) };
+});

@@ -1,0 +1,174 @@
+// The store in PostgreSQL: schema ledger, one company's rows for each log.
+
+import type pg from 'pg';
+import type { CompanyPool } from './company-pool.js';
+import { EMPTY_ROOT, Frontier } from './merkle.js';
+import type { Batch, CommandRow, Store, Survey } from './store.js';
+import { formatMicros } from './time.js';
+
+export function createPostgresStore(pool: CompanyPool): Store {
+  const rows = <Row>(log: string, statement: Statement, values: unknown[]): Promise<Row[]> =>
+    pool.use(log, async (client) => {
+      const result = await client.query({ ...statement, values });
+      return result.rows as Row[];
+    });
+  return {
+    createLog: async (log) => {
+      await rows(log, CREATE_LOG, [log, EMPTY_ROOT]);
+    },
+    survey: async (log, streams, commands) => {
+      const [row] = await rows<SurveyRow>(log, SURVEY, [log, streams, commands]);
+      if (row === undefined) throw new Error(`There is no log ${log}, or it cannot be seen.`);
+      return readSurvey(row);
+    },
+    commit: (log, batch) =>
+      pool.use(log, async (client) => {
+        try {
+          const values = [log, batch.seen, batch.after.pos, batchJson(batch)];
+          const result = await client.query({ ...COMMIT, values });
+          return outcomeOf(result, batch);
+        } catch (error) {
+          if ((error as { code?: unknown }).code === UNIQUE_VIOLATION) return 'taken';
+          throw error;
+        }
+      }),
+    readStream: async (log, stream, from, upTo) => {
+      const last = Math.min(upTo, MAX_VERSION);
+      const found = await rows<{ body: string }>(log, READ_STREAM, [log, stream, from, last]);
+      return found.map((row) => row.body);
+    },
+    readAll: async (log, after, limit) => {
+      const found = await rows<{ pos: string; body: string }>(log, READ_ALL, [log, after, limit]);
+      return found.map((row) => ({ pos: Number(row.pos), body: row.body }));
+    },
+    listPosition: async (log, list) => {
+      const [row] = await rows<{ pos: string }>(log, LIST_POSITION, [log, list]);
+      return Number(row?.pos ?? 0);
+    },
+  };
+}
+
+interface Statement {
+  readonly name: string;
+  readonly text: string;
+}
+
+const UNIQUE_VIOLATION = '23505';
+const MAX_VERSION = 2_147_483_647;
+
+const CREATE_LOG: Statement = {
+  name: 'ledger-create-log',
+  text: `INSERT INTO ledger.log (log_id, head, frontier, root) VALUES ($1, 0, '', $2)
+    ON CONFLICT (log_id) DO NOTHING`,
+};
+
+const SURVEY: Statement = {
+  name: 'ledger-survey',
+  text: `SELECT l.head, l.frontier, l.root,
+      (extract(epoch FROM l.last_at) * 1000000)::bigint AS last_at,
+      (SELECT json_agg(json_build_object('stream', s.id, 'version', e.version,
+          'leaf', encode(e.leaf, 'hex')))
+        FROM unnest($2::text[]) AS s (id)
+        CROSS JOIN LATERAL (SELECT version, leaf FROM ledger.event
+          WHERE log_id = l.log_id AND stream_id = s.id ORDER BY version DESC LIMIT 1) e) AS streams,
+      (SELECT json_agg(json_build_object('id', c.command_id, 'digest', c.digest,
+          'first', c.first_pos, 'last', c.last_pos, 'versions', c.versions, 'recordedAt',
+          (extract(epoch FROM c.recorded_at) * 1000000)::bigint))
+        FROM ledger.command c
+        WHERE c.log_id = l.log_id AND c.command_id = ANY ($3::text[])) AS commands
+    FROM ledger.log l WHERE l.log_id = $1`,
+};
+
+/** One statement, one round trip: fence, positions, events and commands, or nothing. */
+const COMMIT: Statement = {
+  name: 'ledger-commit',
+  text: `WITH moved AS (
+      UPDATE ledger.log SET head = $3, last_at = (b->>'lastAt')::timestamptz,
+        frontier = decode(b->>'frontier', 'hex'), root = decode(b->>'root', 'hex')
+      FROM (SELECT $4::jsonb AS b) AS input
+      WHERE log_id = $1 AND head = $2
+      RETURNING log_id, b),
+    kept AS (
+      INSERT INTO ledger.command
+        (log_id, command_id, digest, first_pos, last_pos, versions, recorded_at)
+      SELECT log_id, c->>0, c->>1, (c->>2)::bigint, (c->>3)::bigint, c->4, (c->>5)::timestamptz
+      FROM moved, jsonb_array_elements(b->'commands') AS c)
+    INSERT INTO ledger.event
+      (log_id, pos, stream_id, version, type, recorded_at, effective_at, body, leaf)
+    SELECT log_id, (e->>0)::bigint, e->>1, (e->>2)::integer, e->>3, (e->>4)::timestamptz,
+      (e->>5)::timestamptz, e->>6, decode(e->>7, 'hex')
+    FROM moved, jsonb_array_elements(b->'events') AS e`,
+};
+
+const READ_STREAM: Statement = {
+  name: 'ledger-read-stream',
+  text: `SELECT body FROM ledger.event
+    WHERE log_id = $1 AND stream_id = $2 AND version BETWEEN $3 AND $4 ORDER BY version`,
+};
+
+const READ_ALL: Statement = {
+  name: 'ledger-read-all',
+  text: `SELECT pos, body FROM ledger.event
+    WHERE log_id = $1 AND pos > $2 ORDER BY pos LIMIT $3`,
+};
+
+const LIST_POSITION: Statement = {
+  name: 'ledger-list-position',
+  text: 'SELECT pos FROM ledger.projection WHERE log_id = $1 AND name = $2 AND live',
+};
+
+function batchJson({ after, events, commands }: Batch): string {
+  return JSON.stringify({
+    lastAt: formatMicros(after.lastAt),
+    frontier: after.frontier.encode().toString('hex'),
+    root: after.root.toString('hex'),
+    commands: commands.map((c) => [c.id, c.digest, c.first, c.last, c.versions, c.recordedAt]),
+    events: events.map((e) => [
+      e.pos,
+      e.stream,
+      e.version,
+      e.type,
+      e.recordedAt,
+      e.effectiveAt,
+      e.body,
+      e.leaf.toString('hex'),
+    ]),
+  });
+}
+
+function outcomeOf(result: pg.QueryResult, batch: Batch): 'committed' | 'moved' {
+  if (result.rowCount === batch.events.length) return 'committed';
+  if (result.rowCount === 0) return 'moved';
+  throw new Error(`${result.rowCount} of ${batch.events.length} events were kept.`);
+}
+
+interface SurveyRow {
+  readonly head: string;
+  readonly last_at: string | null;
+  readonly frontier: Buffer;
+  readonly root: Buffer;
+  readonly streams: { stream: string; version: number; leaf: string }[] | null;
+  readonly commands:
+    (Omit<CommandRow, 'positions' | 'recordedAt'> & { recordedAt: number })[] | null;
+}
+
+function readSurvey(row: SurveyRow): Survey {
+  const pos = Number(row.head);
+  return {
+    log: {
+      pos,
+      lastAt: Number(row.last_at ?? 0),
+      frontier: Frontier.decode(pos, row.frontier),
+      root: row.root,
+    },
+    streams: new Map((row.streams ?? []).map(({ stream, ...head }) => [stream, head])),
+    commands: new Map((row.commands ?? []).map((c) => [c.id, readCommand(c)])),
+  };
+}
+
+function readCommand(
+  row: Omit<CommandRow, 'positions' | 'recordedAt'> & { recordedAt: number },
+): CommandRow {
+  const positions = Array.from({ length: row.last - row.first + 1 }, (_, i) => row.first + i);
+  return { ...row, positions, recordedAt: formatMicros(row.recordedAt) };
+}

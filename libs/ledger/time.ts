@@ -1,0 +1,31 @@
+// Times of the ledger: UTC by RFC 3339 with microseconds, "2026-11-25T08:00:00.000001Z". As text
+// they sort in time's order; as numbers they are microseconds since 1970.
+
+const FORM = /^([1-9]\d{3}-\d\d-\d\dT\d\d:\d\d:\d\d)(?:\.(\d{1,6}))?Z$/;
+
+/** @throws RangeError for a time outside the years 1000 to 9999 */
+export function formatMicros(micros: number): string {
+  const millis = Math.floor(micros / 1000);
+  const rest = micros - millis * 1000;
+  const text = new Date(millis).toISOString();
+  if (text.length !== 24) throw new RangeError(`${micros} is outside the years 1000 to 9999`);
+  return `${text.slice(0, 23)}${String(rest).padStart(3, '0')}Z`;
+}
+
+/**
+ * Microseconds since 1970 of a UTC time with up to six digits of a second.
+ * @throws RangeError for any other text, and for a day or hour that does not exist
+ */
+export function parseMicros(text: string): number {
+  const [, second, fraction = ''] = FORM.exec(text) ?? [];
+  const millis = second === undefined ? Number.NaN : Date.parse(`${second}Z`);
+  if (second === undefined || !new Date(millis || 0).toISOString().startsWith(second)) {
+    throw new RangeError(`"${text}" is not a time such as 2026-11-25T08:00:00.000001Z`);
+  }
+  return millis * 1000 + Number(fraction.padEnd(6, '0'));
+}
+
+/** The same moment in the one form the ledger keeps. */
+export function normalTime(text: string): string {
+  return formatMicros(parseMicros(text));
+}
