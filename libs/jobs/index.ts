@@ -1,4 +1,18 @@
-// The story of a job: what was decided, on which facts, and what a change reopens. Pure: time and
-// person arrive in the command. Start with job.ts.
+// The story of a job: what was decided, on which facts, and what a change reopens. Knows no clock, no
+// database and no web; time and person arrive in the command. Start with job.ts, then decide.ts.
 
 export * from './contract.js';
+export { initial, activeSurfaces, signOffRequired, signOffStands, surfaceStage, CONFIRMED_STAGES, type Job, type Surface, type SignOff } from './job.js';
+export { decide, MAY, roleFor } from './decide.js';
+export { DEFAULT_POLICY, type Context, type Decision, type Policy } from './decision.js';
+export { evolve } from './evolve.js';
+export { rehearse } from './rehearse.js';
+export { MOVES, type MoveId, type Refusal } from './refusal.js';
+export { jobStage, jobView, stageWords } from './view.js';
+export { jobRow } from './row.js';
+export { surfacesOf, wordsFor } from './history.js';
+export { scopeOf } from './sign-off/scope.js';
+export { evaluate, ENGINE } from './choosing/evaluate.js';
+export type { Question } from './choosing/question.js';
+export { evaluationFor, questionOf } from './stages/gauge.js';
+export { decisionRecord, whyWords, type DecisionRecord, type Names, type RecordedStage, type RecordedSurface } from './documents/decision-record.js';

@@ -2,7 +2,7 @@
 // and date. A calculation outside its method gives no number; an engineer's pressures are then due.
 
 import type { CommandOf } from '../contract/commands.js';
-import type { SnowContent, WindContent } from '../contract/events.js';
+import type { HazardsContent, SnowContent, WindContent } from '../contract/events.js';
 import type { Context, Decision } from '../decision.js';
 import type { Job, Surface } from '../job.js';
 import { lookupIn } from '../lookup.js';
@@ -15,20 +15,23 @@ type Given = CommandOf<'assess-hazards'>['hazards'];
 export function assessHazards(job: Job, command: CommandOf<'assess-hazards'>, context: Context): Decision {
   return confirmPlain(
     job, command, context, 'hazards',
-    (surface) => {
-      const wind = windContent(job, surface, command.hazards.wind);
-      const snow = snowContent(job, surface, command.hazards.snow);
-      const refusals = [...(Array.isArray(wind) ? wind : []), ...(Array.isArray(snow) ? snow : [])];
-      if (refusals.length > 0) return refusals;
-      return {
-        wind: wind as WindContent,
-        snow: snow as SnowContent,
-        roof_live_psf: command.hazards.roof_live?.v ?? null,
-        temperature: command.hazards.temperature ?? null,
-      };
-    },
+    (surface) => hazardsContent(job, surface, command.hazards),
     (data) => ({ type: 'hazards-assessed/1', data }),
   );
+}
+
+/** The loads as they would count, or why they cannot. */
+export function hazardsContent(job: Job, surface: Surface, given: Given): HazardsContent | readonly Refusal[] {
+  const wind = windContent(job, surface, given.wind);
+  const snow = snowContent(job, surface, given.snow);
+  const refusals = [...(Array.isArray(wind) ? wind : []), ...(Array.isArray(snow) ? snow : [])];
+  if (refusals.length > 0) return refusals;
+  return {
+    wind: wind as WindContent,
+    snow: snow as SnowContent,
+    roof_live_psf: given.roof_live?.v ?? null,
+    temperature: given.temperature ?? null,
+  };
 }
 
 const ENTERED = { edition: null, unconfirmed: [], outside: [], steps: [] } as const;

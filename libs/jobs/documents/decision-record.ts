@@ -1,0 +1,155 @@
+// The decision record: a fold of a job's events up to a moment. For each surface what was chosen at
+// each stage, by whom, on which facts, under which edition, every option's outcome, who signed.
+
+import { citationText } from '#engineering';
+import type { Finding, Stage } from '#rules';
+import type { PastEvent } from '../contract/events.js';
+import type { Evaluation, FactUse } from '../contract/evaluation.js';
+import { evolve } from '../evolve.js';
+import { wordsFor } from '../history.js';
+import { activeSurfaces, CONFIRMED_STAGES, initial, type Job, type StageRecord, type Surface } from '../job.js';
+import { jobView, stageWords, jobStage } from '../view.js';
+import type { Cause, SignOffView, StageStatus } from '../contract/views.js';
+
+export interface DecisionRecord {
+  readonly document: 'decision-record';
+  readonly job: { readonly id: string; readonly number: string; readonly name: string; readonly customer: string; readonly site: string; readonly jurisdiction: string | null };
+  /** The moments the record speaks of, and the job's version then. */
+  readonly as_of: { readonly recorded: string; readonly version: number };
+  readonly stands_at: string;
+  readonly surfaces: readonly RecordedSurface[];
+  readonly timeline: readonly { readonly version: number; readonly at: string; readonly effective: string; readonly by: string; readonly role: string; readonly words: string }[];
+  readonly cautions: readonly string[];
+}
+
+export interface RecordedSurface {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: string;
+  readonly stages: readonly RecordedStage[];
+  readonly gauge: Evaluation | null;
+  readonly why: readonly string[];
+  readonly sign_off: SignOffView;
+}
+
+export interface RecordedStage {
+  readonly stage: Stage;
+  readonly status: StageStatus;
+  readonly chosen: readonly { readonly what: string; readonly value: string }[];
+  readonly facts: readonly FactUse[];
+  readonly said: readonly { readonly rule: string; readonly severity: string; readonly outcome: string; readonly words: string; readonly cites: readonly string[] }[];
+  readonly overrides: readonly { readonly rule: string; readonly reason: string; readonly says: string }[];
+  readonly by: string;
+  readonly role: string;
+  readonly at: string;
+  readonly rules_edition: number;
+  readonly catalogue_edition: number;
+  readonly causes: readonly Cause[];
+}
+
+/** Person and site ids as they may be shown; an id that is not known stays an id. */
+export type Names = Readonly<Record<string, string>>;
+
+export function decisionRecord(id: string, events: readonly PastEvent[], names: Names): DecisionRecord {
+  const job = events.reduce<Job>(evolve, initial(id));
+  const last = events.at(-1);
+  const view = jobView(job);
+  const name = (key: string): string => names[key] ?? key;
+  return {
+    document: 'decision-record',
+    job: {
+      id,
+      number: job.number,
+      name: job.name,
+      customer: name(job.parties['customer']?.id ?? ''),
+      site: name(job.site?.id ?? ''),
+      jurisdiction: job.jurisdiction,
+    },
+    as_of: { recorded: last?.recordedAt ?? '', version: job.version },
+    stands_at: stageWords(jobStage(job)),
+    surfaces: activeSurfaces(job).map((surface) => {
+      const seen = view.surfaces.find((each) => each.id === surface.id)!;
+      return recordedSurface(job, surface, seen.sign_off, name);
+    }),
+    timeline: events.map((event) => ({
+      version: event.version,
+      at: event.recordedAt,
+      effective: event.effectiveAt,
+      by: name(event.by.person),
+      role: event.by.role,
+      words: wordsFor(event),
+    })),
+    cautions: CAUTIONS,
+  };
+}
+
+function recordedSurface(job: Job, surface: Surface, signOff: SignOffView, name: (id: string) => string): RecordedSurface {
+  const gauge = surface.stages.gauge.record;
+  return {
+    id: surface.id,
+    name: surface.name,
+    kind: surface.kind,
+    stages: CONFIRMED_STAGES.flatMap((stage) => {
+      const { status, record, causes } = surface.stages[stage];
+      return record ? [recordedStage(job, stage, status, record, causes, name)] : [];
+    }),
+    gauge: gauge?.evaluation ?? null,
+    why: gauge?.evaluation ? whyWords(gauge.evaluation, gauge.content.option, gauge.content.why) : [],
+    sign_off: signOff,
+  };
+}
+
+function recordedStage(job: Job, stage: Stage, status: StageStatus, record: StageRecord, causes: readonly Cause[], name: (id: string) => string): RecordedStage {
+  return {
+    stage,
+    status,
+    chosen: Object.entries(record.content).flatMap(([what, value]) => {
+      const text = plain(value);
+      return text === null ? [] : [{ what: what.replaceAll('_', ' '), value: text }];
+    }),
+    facts: Object.entries(record.reads)
+      .filter(([path, value]) => value !== null && !path.endsWith('#how'))
+      .map(([path, value]) => ({ path, value, how: job.facts[path]?.how ?? null, source: job.facts[path]?.source ?? null })),
+    said: record.findings.map(saidWords),
+    overrides: record.overrides,
+    by: name(record.by.person),
+    role: record.by.role,
+    at: record.at,
+    rules_edition: record.rules_edition.number,
+    catalogue_edition: record.catalogue_edition.number,
+    causes,
+  };
+}
+
+const saidWords = ({ rule, severity, outcome, words, cites }: Finding) => ({ rule, severity, outcome, words, cites: cites.map(citationText) });
+
+/** Values as they read in a table; whole evaluations and load sets stand elsewhere. */
+function plain(value: unknown): string | null {
+  if (value === null || value === undefined) return null;
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'string') return value;
+  const { method, source, basis, zones } = value as { method?: string; source?: string; basis?: string; zones?: readonly object[] };
+  if (method) return [method, method === 'not-applicable' ? '' : `${basis} level`, source].filter((each) => each).join(', ');
+  if (zones && 'fastener' in (value as object)) {
+    const { fastener } = value as { fastener: string };
+    return `${fastener}: ${zones.map((each) => zoneWords(each as never)).join('; ')}`;
+  }
+  return null;
+}
+
+const zoneWords = ({ zone, spacing, rows }: { zone: string; spacing: { v: string; u: string }; rows?: { v: string } }): string =>
+  `zone ${zone} at ${spacing.v} in${rows ? `, rows at ${rows.v} in` : ''}`;
+
+/** Why this gauge, in a few sentences: the recommendation, the person's reason, each other option. */
+export function whyWords(evaluation: Evaluation, picked: string, why: string | null): readonly string[] {
+  return [
+    evaluation.recommendation.sentence,
+    ...(evaluation.recommendation.option === picked ? [] : [`The person took ${picked} instead: ${why ?? 'no reason given'}`]),
+    ...evaluation.options.flatMap(({ why_not }) => (why_not ? [why_not.words] : [])),
+  ];
+}
+
+const CAUTIONS = [
+  'An office aid: local code and the authority having jurisdiction govern. What spans needs a licensed engineer. A panel that passes is not thereby walkable.',
+  'The record shows what was recorded, unchanged and in this order, to anyone holding a checkpoint; it does not show that what was recorded is true.',
+] as const;
