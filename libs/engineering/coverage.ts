@@ -3,7 +3,9 @@
 import type { Covered } from './calculator.js';
 import { coatingCoverage, colorCoverage } from './coating/coverage.js';
 import { combinationsCoverage } from './combinations/coverage.js';
+import { fastenersCoverage } from './fasteners/coverage.js';
 import { hailCoverage } from './hail/coverage.js';
+import { panelCoverage } from './panel/coverage.js';
 import { snowCoverage } from './snow/coverage.js';
 import { thermalCoverage } from './thermal/coverage.js';
 import { windCoverage } from './wind/coverage.js';
@@ -13,6 +15,7 @@ export const coverage: Readonly<Record<string, readonly Covered[]>> = {
   wind: windCoverage,
   snow: snowCoverage,
   combinations: combinationsCoverage,
+  steel: [...panelCoverage, ...fastenersCoverage],
   thermal: thermalCoverage,
   hail: hailCoverage,
   color: colorCoverage,
