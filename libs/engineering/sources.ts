@@ -11,7 +11,7 @@ export const SOURCES = {
   'ibc-2018': { title: 'International Building Code', edition: 'IBC 2018' },
   'ibc-2021': { title: 'International Building Code', edition: 'IBC 2021' },
   'irc-2018': { title: 'International Residential Code', edition: 'IRC 2018' },
-  'irc-2021': { title: 'International Residential Code', edition: '2021' },
+  'irc-2021': { title: 'International Residential Code', edition: 'IRC 2021' },
   'astm-a653': { title: 'Steel Sheet, Zinc-Coated (Galvanized) by the Hot-Dip Process', edition: 'ASTM A653/A653M-15' },
   'astm-a792': { title: 'Steel Sheet, 55 % Aluminum-Zinc Alloy-Coated by the Hot-Dip Process', edition: 'ASTM A792/A792M' },
   'astm-d2244': { title: 'Calculation of Color Tolerances and Color Differences from Instrumentally Measured Color Coordinates', edition: 'ASTM D2244-15a' },
