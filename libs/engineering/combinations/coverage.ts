@@ -1,13 +1,9 @@
 // What of the load combinations and the roof live load is calculated here, what is knowingly left
 // out, and what has still to be seen in the standard; the coverage page is made from it.
 
-export const combinationsCoverage: readonly {
-  readonly clause: string;
-  readonly does: string;
-  readonly function: string;
-  readonly left_out?: string;
-  readonly unconfirmed?: string;
-}[] = [
+import type { Covered } from '../calculator.js';
+
+export const combinationsCoverage: readonly Covered[] = [
   {
     clause: 'ASCE/SEI 7-10, 7-16, 7-22, 2.4.1',
     does: 'allowable stress combinations normal to a panel, inward and outward',

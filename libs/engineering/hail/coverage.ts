@@ -1,12 +1,8 @@
 // What of hail is calculated, and what is not.
 
-export const hailCoverage: readonly {
-  readonly clause: string;
-  readonly does: string;
-  readonly function: string;
-  readonly left_out?: string;
-  readonly unconfirmed?: string;
-}[] = [
+import type { Covered } from '../calculator.js';
+
+export const hailCoverage: readonly Covered[] = [
   {
     clause: 'Hail in free fall',
     does: 'terminal velocity and energy of stones of 1/2 to 3 in',

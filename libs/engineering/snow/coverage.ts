@@ -1,12 +1,6 @@
 // What of the snow chapter is calculated, what was knowingly left out, what is not yet confirmed.
 
-interface Covered {
-  readonly clause: string;
-  readonly does: string;
-  readonly function: string;
-  readonly left_out?: string;
-  readonly unconfirmed?: string;
-}
+import type { Covered } from '../calculator.js';
 
 export const snowCoverage: readonly Covered[] = [
   {

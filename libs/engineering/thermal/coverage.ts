@@ -1,12 +1,8 @@
 // What of thermal movement and the code's roof rules is calculated, and what is not.
 
-export const thermalCoverage: readonly {
-  readonly clause: string;
-  readonly does: string;
-  readonly function: string;
-  readonly left_out?: string;
-  readonly unconfirmed?: string;
-}[] = [
+import type { Covered } from '../calculator.js';
+
+export const thermalCoverage: readonly Covered[] = [
   {
     clause: 'Thermal movement, dL = alpha L dT',
     does: 'movement of steel, stainless, copper, aluminum and zinc panels',

@@ -1,13 +1,9 @@
 // What of the wind chapters is calculated here, what is knowingly left out, and what has still to
 // be seen in the standard; the coverage page is made from it.
 
-export const windCoverage: readonly {
-  readonly clause: string;
-  readonly does: string;
-  readonly function: string;
-  readonly left_out?: string;
-  readonly unconfirmed?: string;
-}[] = [
+import type { Covered } from '../calculator.js';
+
+export const windCoverage: readonly Covered[] = [
   {
     clause: '7-10 Eq. 30.3-1; 7-16, 7-22 Eq. 26.10-1',
     does: 'velocity pressure at mean roof height to 60 ft',
