@@ -11,10 +11,11 @@ export interface Rulebook {
 }
 
 export function rulebookPage(book: Rulebook): string {
+  const cases = sum(book.rules.map((rule) => all(casesOf(book, rule))));
   return [
     '# The rulebook',
     '',
-    `${book.rules.length} rules, held by ${sum(book.rules.map((rule) => all(casesOf(book, rule))))} cases. A rule`,
+    `${book.rules.length} rules, held by ${cases} cases. A rule`,
     'without a case that passes and one that fails does not compile; every case runs in the tests.',
     'A source "from memory" names a clause whose page was not read. Local code and the authority',
     'having jurisdiction govern; what spans needs a licensed engineer.',

@@ -1,5 +1,5 @@
-// Whether a claim is ready to be read: what it is about, the term at the notice date, readings made
-// in the right order and scale, and what stands against it. A person decides.
+// Whether a claim is ready to be read: what it is about, the term at the notice date, readings
+// made in the right order and scale, and what stands against it. A person decides.
 
 import { cite, COMMON_PRACTICE } from '#engineering';
 import { nothingLeft } from './outstanding.js';
@@ -49,8 +49,8 @@ export const scaleIsNamed = rule({
   class: 'physics',
   severity: 'require',
   says:
-    'Color differences of different scales have no common factor: where the term names no scale, ' +
-    'that is an open question for the warrantor, never an assumption.',
+    'Color differences of different scales have no common factor: where the term names no ' +
+    'scale, that is an open question for the warrantor, never an assumption.',
   cites: [cite('astm-d2244', '5.1 and 5.2')],
   reads: ['is_color_claim', 'term_color_scale'],
   settings: {},
@@ -91,8 +91,8 @@ export const readingsAreComplete = rule({
   title: 'Readings are complete',
   severity: 'require',
   says:
-    'A reading has instrument, calibration date, illuminant, observer, geometry and count, and is ' +
-    'set against the unexposed panel.',
+    'A reading has instrument, calibration date, illuminant, observer, geometry and ' +
+    'count, and is set against the unexposed panel.',
   reads: ['is_color_claim', 'reading_details_missing'],
   settings: {},
   check: ({ is_color_claim, reading_details_missing }) => {

@@ -1,5 +1,5 @@
-// Whether the coating is heavy enough, lasts as long as was asked for, and shows what a cool roof or
-// a tight bend asks of it.
+// Whether the coating is heavy enough, lasts as long as was asked for, and shows what a cool roof
+// or a tight bend asks of it.
 
 import { cite, COMMON_PRACTICE } from '#engineering';
 import { marginOf, recorded, text } from './figures.js';
@@ -123,8 +123,8 @@ export const reflectance = rule({
   class: 'guidance',
   severity: 'caution',
   says:
-    'A dark color, bare metal (which emits little heat) or a roof in a cool-roof zone: reflectance ' +
-    'data are shown to the customer.',
+    'A dark color, bare metal (which emits little heat) or a roof in a cool-roof zone: ' +
+    'reflectance data are shown to the customer.',
   cites: [cite('ufc-3-110-03', '4-1.2'), COMMON_PRACTICE],
   reads: ['kind', 'paint_system', 'color_group', 'cool_roof_asked', 'reflectance_shown'],
   settings: {},

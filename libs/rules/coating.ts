@@ -36,9 +36,9 @@ export const fadesSooner = rule({
   class: 'guidance',
   severity: 'caution',
   says:
-    'Bright, dark and metallic color groups fade visibly sooner in SMP and polyester; PVDF holds ' +
-    'them; white and earth tones are at home in either. The color has its own fade term: it is ' +
-    'printed and the owner signs.',
+    'Bright, dark and metallic color groups fade visibly sooner in SMP and polyester; ' +
+    'PVDF holds them; white and earth tones are at home in either. The color has its own ' +
+    'fade term: it is printed and the owner signs.',
   cites: [COMMON_PRACTICE],
   reads: ['kind', 'paint_system', 'color_group'],
   settings: {},

@@ -14,8 +14,8 @@ export const copperAbove = rule({
   class: 'compatibility',
   severity: 'refuse',
   says:
-    'Copper or lead does not touch or drain onto Al-Zn, zinc or aluminum; water from copper pipes ' +
-    'and cooling coils counts.',
+    'Copper or lead does not touch or drain onto Al-Zn, zinc or aluminum; water from ' +
+    'copper pipes and cooling coils counts.',
   cites: [COMMON_PRACTICE],
   reads: ['metal', 'copper_or_lead_above'],
   settings: {},
@@ -35,8 +35,8 @@ export const masonryAfterPanels = rule({
   class: 'guidance',
   severity: 'caution',
   says:
-    'Wet mortar, stucco and concrete attack the coating: masonry is finished and cured first, or ' +
-    'the panels are covered.',
+    'Wet mortar, stucco and concrete attack the coating: masonry is finished and cured ' +
+    'first, or the panels are covered.',
   cites: [COMMON_PRACTICE],
   reads: ['masonry_after_panels'],
   settings: {},
@@ -76,8 +76,8 @@ export const animalsInside = rule({
   class: 'compatibility',
   severity: 'refuse',
   says:
-    'Over animal confinement, fertilizer, pools or chemicals, coated steel needs another material, ' +
-    "or a back coat, ventilation and a barrier, with the supplier's letter.",
+    'Over animal confinement, fertilizer, pools or chemicals, coated steel needs another ' +
+    "material, or a back coat, ventilation and a barrier, with the supplier's letter.",
   cites: [COMMON_PRACTICE],
   reads: ['metal', 'animals_or_fertilizer', 'corrosive_inside_protected'],
   settings: {},
@@ -127,8 +127,8 @@ export const fastenerMetal = rule({
   class: 'code',
   severity: 'refuse',
   says:
-    'Galvanized fasteners are for steel, aluminum for aluminum, copper alloy for copper; stainless ' +
-    'steel is for all.',
+    'Galvanized fasteners are for steel, aluminum for aluminum, copper alloy for copper; ' +
+    'stainless steel is for all.',
   cites: [cite('ibc-2018', '1507.4.4')],
   reads: ['metal', 'fastener_metal'],
   settings: {},
@@ -163,7 +163,8 @@ export const screwLife = rule({
     const term = recorded('finish term', finish_term_years, 'years');
     const long = recorded('long term from', long_term_years, 'years');
     return fail(
-      `galvanized screws stand exposed under a finish term of ${text(term)} (long from ${text(long)})`,
+      `galvanized screws stand exposed under a finish term of ${text(term)} ` +
+        `(long from ${text(long)})`,
       [term, long],
     );
   },

@@ -1,5 +1,5 @@
-// From the supplier's acknowledgment to the finished roof: what came, which lot lies where, what the
-// tear-off showed, what was covered, and what was built.
+// From the supplier's acknowledgment to the finished roof: what came, which lot lies where, what
+// the tear-off showed, what was covered, and what was built.
 
 import { COMMON_PRACTICE } from '#engineering';
 import { answeredYes, nothingLeft } from './outstanding.js';

@@ -90,7 +90,7 @@ describe('findings', () => {
     expect(said[0]).toMatchObject({ missing: ['profile'], words: 'not known yet: profile' });
   });
 
-  it('carry severity, figures, margin and source, and the rule’s own words when it passes', () => {
+  it("carry severity, figures, margin and source, and the rule's own words when it passes", () => {
     const zone = { zone: '3', missing: [], calculated_only: false };
     const panel = (utilization: number) => ({ utilization, limit_state: 'bending' });
     const of = (panelUtilization: number, unconfirmed: readonly string[]) =>

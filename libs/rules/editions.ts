@@ -13,6 +13,6 @@ export const EDITION_1: Edition = editionOf(
 export const EDITION_2: Edition = editionOf(
   2,
   '2026-10-01',
-  'The full rulebook: warranty slope, seams, coating mass, contact, snow retention, recover, attachment.',
+  'The full rulebook: seams, coating mass, contact, snow retention, recover, attachment.',
   ALL_RULES,
 );

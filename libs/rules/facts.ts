@@ -1,6 +1,7 @@
-// What rules may read of a surface. Every key may be unknown (undefined): a rule that needs it then
-// answers "not evaluated" and says what is missing. `libs/jobs` fills these from the record; a rule
-// declares the keys it reads, and that declaration decides what a change puts up for re-check.
+// What rules may read of a surface. Every key may be unknown (undefined): a rule that needs it
+// then answers "not evaluated" and says what is missing. `libs/jobs` fills these from the record;
+// a rule declares the keys it reads, and that declaration decides what a change puts up for
+// re-check.
 
 import type { GateFacts } from './gate-facts.js';
 import type {
@@ -51,7 +52,7 @@ export interface SurfaceFacts {
   readonly color_group?: ColorGroup | undefined;
   /** Best standing of the chosen combination over all thicknesses of the catalogue edition. */
   readonly combination?: Availability | undefined;
-  /** From the supplier's warranty document for the chosen coating; undefined where it names none. */
+  /** From the supplier's document for the chosen coating; undefined where it names none. */
   readonly warranty_water_distance_ft?: number | undefined;
   readonly finish_term_years?: number | undefined;
   readonly asked_term_years?: number | undefined;
@@ -85,7 +86,7 @@ export interface SurfaceFacts {
   readonly doors_open_in_storms?: boolean | undefined;
   /** Each hazard value with no source or date, by name. */
   readonly hazards_without_source?: readonly string[] | undefined;
-  /** Why a calculation left its method's limits; empty where it did not, or where values were entered. */
+  /** Why a calculation left its method's limits; empty where it did not or values were entered. */
   readonly outside_method?: readonly string[] | undefined;
   /** Whether pressures were entered from an engineer's document. */
   readonly pressures_by_engineer?: boolean | undefined;

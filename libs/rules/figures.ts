@@ -6,7 +6,7 @@ import { figure, type Figure } from './rule.js';
 
 const MOST_DECIMALS = 12;
 
-/** The value at the fewest decimals, from `decimals` up, that still compare with the limit as it does. */
+/** The value at the fewest decimals, from `decimals` up, that compare with the limit as it does. */
 export function against(
   name: string,
   value: number,

@@ -29,8 +29,8 @@ export const usefulOnDeck = rule({
     if (gauges.includes(option.gauge)) return pass();
     const heavier = gauges.every((each) => Number(option.gauge) < Number(each));
     return fail(
-      `${optionText(option)} ${heavier ? 'gains little' : 'is not among the useful choices'} on a ` +
-        `solid deck; useful: ${listed(gauges)}`,
+      `${optionText(option)} ${heavier ? 'gains little' : 'is not among the useful choices'} ` +
+        `on a solid deck; useful: ${listed(gauges)}`,
       [thickness(option)],
     );
   },
@@ -44,8 +44,8 @@ export const hailCountry = rule({
   class: 'guidance',
   severity: 'caution',
   says:
-    'In hail country 24 or heavier resists dents better. Class ratings belong to the assembly and ' +
-    'speak of splits, not dents.',
+    'In hail country 24 or heavier resists dents better. Class ratings belong to the ' +
+    'assembly and speak of splits, not dents.',
   cites: [cite('ul-2218', 'scope'), COMMON_PRACTICE],
   reads: ['design_stone_in', 'option'],
   settings: { hail_country_stone_in: 1.75 },
@@ -117,8 +117,9 @@ export const longLife = rule({
   class: 'guidance',
   severity: 'note',
   says:
-    'Where long life or best appearance is wanted: 24 or heavier (dents, handling, foot traffic). ' +
-    'Paint life comes from the system, corrosion life from coating and surroundings.',
+    'Where long life or best appearance is wanted: 24 or heavier (dents, handling, foot ' +
+    'traffic). Paint life comes from the system, corrosion life from coating and ' +
+    'surroundings.',
   cites: [COMMON_PRACTICE],
   reads: ['priorities', 'option'],
   settings: {},

@@ -44,8 +44,8 @@ export const twentyNine = rule({
   class: 'house-policy',
   severity: 'caution',
   says:
-    '29 gauge dents and flexes easily and saves little against 26. Liner, soffit and interior are ' +
-    'exempt. An office may switch it to not stocked.',
+    '29 gauge dents and flexes easily and saves little against 26. Liner, soffit and ' +
+    'interior are exempt. An office may switch it to not stocked.',
   cites: [COMMON_PRACTICE],
   reads: ['kind', 'option'],
   settings: { not_stocked: false },
@@ -60,7 +60,8 @@ export const twentyNine = rule({
           thickness(option),
         ])
       : fail(
-          `${optionText(option)} on ${aSurface(kind)} dents and flexes easily and saves little against 26`,
+          `${optionText(option)} on ${aSurface(kind)} dents and flexes easily ` +
+            'and saves little against 26',
           [thickness(option)],
         );
   },
@@ -74,8 +75,8 @@ export const startOnOpenFraming = rule({
   class: 'house-policy',
   severity: 'note',
   says:
-    'On open framing 24 is the starting point; 22 or 20 for long spans or where the engineer asks; ' +
-    '26 and 29 where the chart passes.',
+    'On open framing 24 is the starting point; 22 or 20 for long spans or where the ' +
+    'engineer asks; 26 and 29 where the chart passes.',
   cites: [COMMON_PRACTICE],
   reads: ['open_framing', 'option', 'support_spacing_in', 'sign_off_asked', 'zones'],
   settings: { long_span_in: 60 },
@@ -106,7 +107,8 @@ export const startOnOpenFraming = rule({
     if (support_spacing_in >= long_span_in)
       return pass(`heavier than 24 at a long span`, [span, long]);
     return fail(
-      `${optionText(option)} is heavier than 24 though the span of ${text(span)} is under ${text(long)}`,
+      `${optionText(option)} is heavier than 24 though the span of ${text(span)} ` +
+        `is under ${text(long)}`,
       [thickness(option), span, long],
     );
   },

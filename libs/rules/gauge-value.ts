@@ -15,8 +15,8 @@ export const valueFirst = rule({
   class: 'guidance',
   severity: 'note',
   says:
-    'Value first, mild climate, exposed fastener in SMP: 26. Commercial and farm walls by cost: 26 ' +
-    'SMP exposed. House walls: 26 SMP or 24 PVDF, either is sound.',
+    'Value first, mild climate, exposed fastener in SMP: 26. Commercial and farm walls by ' +
+    'cost: 26 SMP exposed. House walls: 26 SMP or 24 PVDF, either is sound.',
   cites: [COMMON_PRACTICE],
   reads: [
     'kind',

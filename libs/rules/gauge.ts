@@ -1,5 +1,5 @@
-// Whether one thickness may be chosen: strength of panel and attachment in every zone from a test or
-// chart of its own, and whether the sheet is to be had.
+// Whether one thickness may be chosen: strength of panel and attachment in every zone from a test
+// or chart of its own, and whether the sheet is to be had.
 
 import { cite, COMMON_PRACTICE } from '#engineering';
 import { notToBeHad } from './coating.js';

@@ -27,7 +27,8 @@ export const withinTheMethod = rule({
       return pass('pressures are from an engineer; sign-off stays required');
     }
     return fail(
-      `outside the method: ${listed(outside_method)}; pressures from an engineer and sign-off are due`,
+      `outside the method: ${listed(outside_method)}; ` +
+        'pressures from an engineer and sign-off are due',
     );
   },
 });
@@ -48,7 +49,8 @@ export const unconfirmedFigures = rule({
   check: ({ unconfirmed_figures, zones }, { utilization_limit }) => {
     if (unconfirmed_figures === undefined) return unknown('unconfirmed_figures');
     if (unconfirmed_figures.length === 0) return pass();
-    const what = `edition text to be confirmed: ${listed(unconfirmed_figures)}; the larger reading is used`;
+    const which = listed(unconfirmed_figures);
+    const what = `edition text to be confirmed: ${which}; the larger reading is used`;
     const worst = worstUtilization(zones ?? []);
     if (worst === undefined) return failAs('caution', what);
     const limit = recorded('limit', utilization_limit, '');

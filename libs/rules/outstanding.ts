@@ -1,5 +1,5 @@
-// The two plain shapes that most gates have: a list on which nothing may be left, and a question that
-// must be answered with yes. Each gives what a rule reads and how it checks.
+// The two plain shapes that most gates have: a list on which nothing may be left, and a question
+// that must be answered with yes. Each gives what a rule reads and how it checks.
 
 import type { FactKey, Facts } from './facts.js';
 import { fail, pass, unknown, type Verdict } from './rule.js';

@@ -1,5 +1,5 @@
-// What is under the new roof: old coverings left in place, framing that must be sound, underlayment,
-// and air too humid for a fleece.
+// What is under the new roof: old coverings left in place, framing that must be sound,
+// underlayment, and air too humid for a fleece.
 
 import { cite, COMMON_PRACTICE } from '#engineering';
 import { marginOf, recorded, text } from './figures.js';

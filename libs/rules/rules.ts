@@ -1,5 +1,6 @@
 // Every rule in force, stage by stage. An id never returns with another meaning.
 
+import { APPEARANCE_RULES } from './appearance.js';
 import { ATTACHMENT_RULES } from './attachment.js';
 import { CLAIM_RULES } from './claim.js';
 import { COATING_MASS_RULES } from './coating-mass.js';
@@ -47,6 +48,7 @@ export const FURTHER_RULES = [
   ...CONTACT_RULES,
   ...SNOW_RETENTION_RULES,
   ...RECOVER_RULES,
+  ...APPEARANCE_RULES,
   ...ATTACHMENT_RULES,
 ] as const;
 

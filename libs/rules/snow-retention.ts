@@ -1,5 +1,5 @@
-// Snow that slides: where retention is due, how it is fixed, what it bears, and what it does to the
-// roof snow load.
+// Snow that slides: where retention is due, how it is fixed, what it bears, and what it does to
+// the roof snow load.
 
 import { cite, COMMON_PRACTICE } from '#engineering';
 import { against, marginOf, recorded, text } from './figures.js';
@@ -58,8 +58,8 @@ export const clampedNotPierced = rule({
   class: 'compatibility',
   severity: 'refuse',
   says:
-    'On a standing seam, snow retention is clamped to the seam: a piercing bracket leaks and pins ' +
-    'a panel that must move.',
+    'On a standing seam, snow retention is clamped to the seam: a piercing bracket leaks ' +
+    'and pins a panel that must move.',
   cites: [COMMON_PRACTICE],
   reads: ['profile', 'snow_retention'],
   settings: {},

@@ -13,8 +13,8 @@ export const spacingIsMeasured = rule({
   class: 'physics',
   severity: 'refuse',
   says:
-    'Open framing is not confirmed without measured spacing: each support, and the worst counts, ' +
-    'never the nominal or the average.',
+    'Open framing is not confirmed without measured spacing: each support, and the worst ' +
+    'counts, never the nominal or the average.',
   cites: [COMMON_PRACTICE],
   reads: ['open_framing', 'support_spacing_in', 'spacing_measured'],
   settings: {},

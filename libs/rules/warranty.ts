@@ -1,5 +1,6 @@
 // What must stand before a warranty document is issued: the work finished, the registration in its
-// window, an honest title, the disclosures, each document with its own warrantor and unchanged text.
+// window, an honest title, the disclosures, each document with its own warrantor and unchanged
+// text.
 
 import { cite, COMMON_PRACTICE } from '#engineering';
 import { answeredYes, nothingLeft } from './outstanding.js';
@@ -34,7 +35,9 @@ export const registeredInTime = rule({
   id: 'WARR-07',
   title: 'Registered inside the window',
   severity: 'caution',
-  says: 'The registration is filed by the last day of its window; filed late it is printed as filed late.',
+  says:
+    'The registration is filed by the last day of its window; filed late it is printed as ' +
+    'filed late.',
   reads: ['registration_due_by', 'registered_on'],
   settings: {},
   check: ({ registration_due_by, registered_on }) => {

@@ -1,5 +1,5 @@
-// The trade's words as lists, so that a list and its type cannot part. What a page shows for a word
-// is in `LABELS`.
+// The trade's words as lists, so that a list and its type cannot part. What a page shows for a
+// word is in `LABELS`.
 
 export const SURFACE_KINDS = [
   'roof',

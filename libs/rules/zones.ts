@@ -4,7 +4,7 @@ import type { ZoneFacts } from './facts.js';
 import { against, marginOf, text } from './figures.js';
 import { fail, pass, unknown, type Verdict } from './rule.js';
 
-/** The highest utilization of panel and attachment over all zones; undefined where there is none. */
+/** The highest utilization of panel and attachment over all zones; undefined where none is. */
 export function worstUtilization(zones: readonly ZoneFacts[]): number | undefined {
   const all = zones.flatMap(({ panel, attachment }) =>
     [panel, attachment].flatMap((part) => (part === undefined ? [] : [part.utilization])),
@@ -22,11 +22,8 @@ export function eachZoneBears(part: 'panel' | 'attachment', zones: readonly Zone
   const over = checked.flatMap(({ utilization }, i) => (utilization > 1 ? [shown[i]!] : []));
   if (over.length > 0) {
     const worst = Math.max(...checked.map((each) => each.utilization));
-    return fail(
-      `${part} utilization over 1.00: ${over.map((each) => `${each.name} ${text(each)}`).join('; ')}`,
-      over,
-      marginOf(1 - worst, '', 3),
-    );
+    const which = over.map((each) => `${each.name} ${text(each)}`).join('; ');
+    return fail(`${part} utilization over 1.00: ${which}`, over, marginOf(1 - worst, '', 3));
   }
   if (zones.length === 0) return unknown('zones');
   if (without.length > 0) return unknown(...without.map((zone) => `${part} check of zone ${zone}`));

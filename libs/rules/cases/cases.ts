@@ -1,6 +1,7 @@
 // The cases of every rule in one place; a rule without cases does not compile.
 
 import type { RuleId } from '../rules.js';
+import { APPEARANCE_CASES } from './appearance.js';
 import { ATTACHMENT_CASES } from './attachment.js';
 import { CLAIM_CASES } from './claim.js';
 import { COATING_MASS_CASES } from './coating-mass.js';
@@ -37,6 +38,7 @@ export const CASES: Readonly<Record<RuleId, RuleCases>> = {
   ...GAUGE_POLICY_CASES,
   ...GAUGE_GUIDANCE_CASES,
   ...GAUGE_VALUE_CASES,
+  ...APPEARANCE_CASES,
   ...ATTACHMENT_CASES,
   ...SIGN_OFF_CASES,
   ...ORDER_CASES,

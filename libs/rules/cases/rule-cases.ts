@@ -1,5 +1,5 @@
-// The cases that every rule must have: facts on which it passes and facts on which it fails. Where it
-// does not apply, where it cannot say, and what other settings change may stand beside them.
+// The cases that every rule must have: facts on which it passes and facts on which it fails. Where
+// it does not apply, where it cannot say, and what other settings change may stand beside them.
 
 import type { Facts } from '../facts.js';
 import type { Settings, Severity, Verdict } from '../rule.js';
