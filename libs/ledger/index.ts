@@ -34,7 +34,13 @@ export type {
   Recorded,
   StreamAppend,
 } from './ledger.js';
+export type { List, ListScope, ListState, Lists, Rebuilt, RebuildOptions } from './list.js';
+export { createLists } from './lists.js';
+export type { ListsOptions } from './lists.js';
 export { createMemoryLedger } from './memory-ledger.js';
 export { createPostgresLedger } from './postgres-ledger.js';
 export { createSignals } from './signals.js';
 export type { Signals } from './signals.js';
+export { startWakeUp } from './wake-up.js';
+export type { WakeUp, WakeUpOptions } from './wake-up.js';
+export { forgetOldCommands, serviceRoleFaults } from './upkeep.js';

@@ -1,0 +1,145 @@
+// Keeps the lists of a log: follows commits, takes each page in one transaction with its checkpoint,
+// and goes on after a fault of one list without the others noticing.
+
+import { createCheckpoints } from './checkpoints.js';
+import type { CompanyPool } from './company-pool.js';
+import type { Ledger, Recorded } from './ledger.js';
+import type { List, Lists, ListState } from './list.js';
+import { rebuildList } from './rebuild.js';
+import type { Signals } from './signals.js';
+
+export interface ListsOptions {
+  readonly ledger: Ledger;
+  readonly pool: CompanyPool;
+  readonly lists: readonly List[];
+  /** The ledger's own, so that waiting callers hear of an advance at once. */
+  readonly signals: Signals;
+  readonly onFault: (log: string, list: string, fault: unknown) => void;
+  /** Events taken at once. */
+  readonly pageSize?: number;
+  /** How often a log is looked at when nothing wakes it. */
+  readonly pollMs?: number;
+}
+
+export function createLists(options: ListsOptions): Lists {
+  const { ledger, pool, lists, signals, pageSize = 5000, pollMs = 1000 } = options;
+  const checkpoints = createCheckpoints(pool);
+  const tools = { ledger, pool, checkpoints, pageSize };
+  const followers = new Map<string, Follower[]>();
+  const follow = (log: string) => {
+    if (followers.has(log)) return;
+    const made = lists.map((list) =>
+      startFollower({
+        pollMs,
+        work: () => keepUp(log, list),
+        onFault: (fault) => options.onFault(log, list.name, fault),
+      }),
+    );
+    followers.set(log, made);
+  };
+  const wake = (log?: string) => {
+    const woken = log === undefined ? [...followers.values()].flat() : followers.get(log);
+    for (const follower of woken ?? []) follower.wake();
+  };
+  const known = new Map<string, ListState>();
+  const keepUp = async (log: string, list: List): Promise<void> => {
+    const key = `${log}\0${list.name}`;
+    let state = known.get(key) ?? (await checkpoints.open(log, list.name));
+    for (;;) {
+      known.set(key, state);
+      signals.advanced(log, list.name, state.pos);
+      const page = await ledger.readAll(log, { after: state.pos, limit: pageSize });
+      if (page.length === 0) return;
+      state = await take(log, list, state, page);
+    }
+  };
+  /** Takes the page, or finds out what another worker made of the list. */
+  const take = async (log: string, list: List, state: ListState, page: Recorded[]) => {
+    const to = (page.at(-1) as Recorded).pos;
+    const scope = { log, generation: state.generation };
+    const moved = await checkpoints.advance(log, state, { from: state.pos, to }, (client) =>
+      list.apply(page, scope, client),
+    );
+    return moved ? { ...state, pos: to } : checkpoints.open(log, list.name);
+  };
+  const stopListening = ledger.onAppended(wake);
+  return {
+    follow,
+    wake,
+    catchUp: async (log) => {
+      for (const list of lists) await keepUp(log, list);
+    },
+    generation: async (log, list) => (await checkpoints.open(log, list)).generation,
+    states: checkpoints.states,
+    rebuild: async (log, name, rebuildOptions = {}) => {
+      const list = lists.find((each) => each.name === name);
+      if (list === undefined) throw new RangeError(`there is no list ${name}`);
+      const rebuilt = await rebuildList(tools, log, list, rebuildOptions);
+      known.delete(`${log}\0${name}`);
+      wake(log);
+      return rebuilt;
+    },
+    stop: async () => {
+      stopListening();
+      const all = [...followers.values()].flat();
+      followers.clear();
+      await Promise.all(all.map((follower) => follower.stop()));
+    },
+  };
+}
+
+interface Follower {
+  wake(): void;
+  stop(): Promise<void>;
+}
+
+interface FollowerOptions {
+  readonly work: () => Promise<void>;
+  readonly onFault: (fault: unknown) => void;
+  readonly pollMs: number;
+}
+
+const LONGEST_PAUSE = 30_000;
+
+/** Works when woken and at every poll; after a fault it pauses, twice as long each time. */
+function startFollower({ work, onFault, pollMs }: FollowerOptions): Follower {
+  let stopped = false;
+  let awake = true;
+  let rouse: () => void = () => undefined;
+  const rest = (ms: number, wakeable: boolean): Promise<void> =>
+    new Promise((resolve) => {
+      const timer = setTimeout(resolve, ms);
+      rouse = () => {
+        if (!wakeable && !stopped) return;
+        clearTimeout(timer);
+        resolve();
+      };
+    });
+  const run = async () => {
+    let pause = pollMs;
+    while (!stopped) {
+      awake = false;
+      try {
+        await work();
+        pause = pollMs;
+        if (!awake && !stopped) await rest(pollMs, true);
+      } catch (fault) {
+        onFault(fault);
+        if (!stopped) await rest(pause, false);
+        pause = Math.min(pause * 2, LONGEST_PAUSE);
+      }
+    }
+  };
+  const running = run();
+  return {
+    wake: () => {
+      awake = true;
+      rouse();
+    },
+    stop: async () => {
+      stopped = true;
+      rouse();
+      await running;
+    },
+  };
+}
