@@ -64,6 +64,8 @@ export interface ProblemDetails {
   readonly refusals?: readonly RefusalView[];
   readonly since?: readonly Since[];
   readonly retryAfter?: number;
+  /** Set where a job number is in use. */
+  readonly taken?: boolean;
   readonly incident?: string;
 }
 
@@ -93,6 +95,6 @@ export function refused(refusals: readonly RefusalView[], details: ProblemDetail
 
 export function problemBody({ kind, details }: Problem): Record<string, unknown> {
   const { status, title } = PROBLEMS[kind];
-  const { retryAfter: _, ...shown } = details;
+  const { retryAfter: _, taken: __, ...shown } = details;
   return { type: `urn:gauge-ledger:problem:${kind}`, title, status, ...shown };
 }

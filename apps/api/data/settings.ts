@@ -10,7 +10,7 @@ export class Settings {
   readonly logLevel: string;
   readonly version: string;
 
-  constructor(given: { readonly [K in keyof Settings]: Settings[K] }) {
+  constructor(given: Settings) {
     this.serviceUrl = given.serviceUrl;
     this.host = given.host;
     this.port = given.port;

@@ -7,6 +7,7 @@ import type { Response } from 'express';
 import { z } from 'zod';
 import { Digest } from '#jobs/contract';
 import { Companies } from '../data/companies.js';
+import { Header } from '../http/header.js';
 import { Route, STAFF } from '../http/route.js';
 import { Asking, type SignedIn } from '../http/signed-in.js';
 import { Problem } from '../problems.js';
@@ -41,7 +42,7 @@ export class FilesController {
   })
   async store(
     @Asking() asking: SignedIn,
-    @Headers('x-file-name', { schema: FileName }) name: string,
+    @Header('x-file-name', FileName) name: string,
     @Headers('content-type') contentType: string | undefined,
     @Body() bytes: unknown,
   ) {

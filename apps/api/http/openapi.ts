@@ -1,12 +1,28 @@
 // The OpenAPI 3.1 document, made from the routes and their Zod schemas.
 
-import type { INestApplication } from '@nestjs/common';
+import { Injectable, type INestApplication } from '@nestjs/common';
 import { DocumentBuilder, SwaggerModule, type OpenAPIObject } from '@nestjs/swagger';
 import { z } from 'zod';
 import { COOKIE } from './session-guard.js';
 import { ProblemSchema } from './problem-schema.js';
 
-export function openApi(app: INestApplication): OpenAPIObject {
+/** Made once, when it is first asked for. */
+@Injectable()
+export class OpenApiDocument {
+  private app: INestApplication | undefined;
+  private made: OpenAPIObject | undefined;
+
+  of(app: INestApplication): void {
+    this.app = app;
+  }
+
+  get(): OpenAPIObject {
+    if (!this.app) throw new Error('the document was asked for before the service stood');
+    return (this.made ??= openApi(this.app));
+  }
+}
+
+function openApi(app: INestApplication): OpenAPIObject {
   const config = new DocumentBuilder()
     .setOpenAPIVersion('3.1.0')
     .setTitle('Gauge Ledger')
@@ -22,10 +38,10 @@ export function openApi(app: INestApplication): OpenAPIObject {
     standardSchemaConverter: (schema, { schemaType }) =>
       jsonSchema(schema as unknown as z.ZodType, schemaType),
   });
-  const problem = z.toJSONSchema(ProblemSchema, { io: 'output' }).$defs as never;
+  const problem = z.toJSONSchema(ProblemSchema, { io: 'output' }).$defs as object;
   document.components = {
     ...document.components,
-    schemas: { ...document.components?.schemas, ...problem },
+    schemas: { ...document.components?.schemas, ...problem } as never,
   };
   return document;
 }

@@ -2,6 +2,7 @@
 
 import { Injectable, type CanActivate, type ExecutionContext } from '@nestjs/common';
 import type { Request } from 'express';
+import { Ledgers } from '../data/ledgers.js';
 import { Problem } from '../problems.js';
 import { Sessions } from '../people/sessions.js';
 import { routeWords } from './route.js';
@@ -12,7 +13,10 @@ const SAFE = new Set(['GET', 'HEAD']);
 
 @Injectable()
 export class SessionGuard implements CanActivate {
-  constructor(private readonly sessions: Sessions) {}
+  constructor(
+    private readonly sessions: Sessions,
+    private readonly ledgers: Ledgers,
+  ) {}
 
   async canActivate(context: ExecutionContext): Promise<boolean> {
     const words = routeWords(context.getHandler());
@@ -30,6 +34,7 @@ export class SessionGuard implements CanActivate {
       throw new Problem('forbidden', `This is for: ${who.join(', ')}.`);
     }
     request.signedIn = signedIn;
+    this.ledgers.lists.follow(signedIn.company.id);
     return true;
   }
 }

@@ -1,0 +1,79 @@
+// All parts of the service.
+
+import { Module, type DynamicModule } from '@nestjs/common';
+import { APP_FILTER, APP_GUARD, APP_PIPE } from '@nestjs/core';
+import { CqrsModule } from '@nestjs/cqrs';
+import { CalculatorsController } from './calculators/calculators.controller.js';
+import { CatalogueController } from './catalogue/catalogue.controller.js';
+import { Companies } from './data/companies.js';
+import { FrontDoor } from './data/front-door.js';
+import { Ledgers } from './data/ledgers.js';
+import { Settings } from './data/settings.js';
+import { FilesController } from './files/files.controller.js';
+import { Checked } from './http/checked.js';
+import { Log } from './http/log.js';
+import { OpenApiDocument } from './http/openapi.js';
+import { ProblemFilter } from './http/problem-filter.js';
+import { SessionGuard } from './http/session-guard.js';
+import { Changes } from './jobs/changes.js';
+import { Contexts } from './jobs/contexts.js';
+import { DecisionRecordController } from './jobs/decision-record.controller.js';
+import { ExecuteOnJobHandler } from './jobs/execute-on-job.js';
+import { FindJobsHandler } from './jobs/find-jobs.js';
+import { Jobs } from './jobs/fold.js';
+import { JobListExportController } from './jobs/job-list-export.controller.js';
+import { JobNumbers } from './jobs/job-numbers.js';
+import { JobsController } from './jobs/jobs.controller.js';
+import {
+  JobAtHandler, JobHistoryHandler, JobRecordHandler, RehearseOnJobHandler,
+} from './jobs/read-job.js';
+import { References } from './jobs/references.js';
+import { HealthController } from './log/health.controller.js';
+import { Attempts } from './people/attempts.js';
+import { Names } from './people/names.js';
+import { Parties } from './people/parties.js';
+import { PartiesController } from './people/parties.controller.js';
+import { PeopleController } from './people/people.controller.js';
+import { SessionController } from './people/session.controller.js';
+import { Sessions } from './people/sessions.js';
+import { SetUp } from './people/set-up.js';
+import { SignInLinks } from './people/sign-in-links.js';
+import { Editions } from './rulebook/editions.js';
+import { PublishRules } from './rulebook/publish-rules.js';
+import { RulebookController } from './rulebook/rulebook.controller.js';
+import { Packets } from './sign-off/packets.js';
+import { SignOffsController } from './sign-off/sign-offs.controller.js';
+
+const CONTROLLERS = [
+  SessionController, PeopleController, PartiesController, FilesController,
+  // The exports stand before "jobs/:id", which would take them for ids.
+  JobListExportController, JobsController, DecisionRecordController, SignOffsController,
+  RulebookController, CatalogueController, CalculatorsController, HealthController,
+];
+const HANDLERS = [
+  ExecuteOnJobHandler, FindJobsHandler, JobAtHandler, JobHistoryHandler, JobRecordHandler, RehearseOnJobHandler,
+];
+const PARTS = [
+  Companies, FrontDoor, Ledgers, Jobs, Changes, Contexts, References, JobNumbers, Editions, PublishRules,
+  Packets, Attempts, Names, Parties, Sessions, SetUp, SignInLinks, OpenApiDocument,
+];
+
+@Module({})
+export class AppModule {
+  static with(settings: Settings, log: Log): DynamicModule {
+    return {
+      module: AppModule,
+      imports: [CqrsModule.forRoot()],
+      controllers: CONTROLLERS,
+      providers: [
+        { provide: Settings, useValue: settings },
+        { provide: Log, useValue: log },
+        { provide: APP_GUARD, useClass: SessionGuard },
+        { provide: APP_PIPE, useClass: Checked },
+        { provide: APP_FILTER, useClass: ProblemFilter },
+        ...PARTS,
+        ...HANDLERS,
+      ],
+    };
+  }
+}

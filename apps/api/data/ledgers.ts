@@ -1,0 +1,108 @@
+// The record: the ledger of all companies, one log each, on the service's connections.
+
+import { createHash } from 'node:crypto';
+import { Injectable, type OnApplicationShutdown } from '@nestjs/common';
+import pg from 'pg';
+import { canonical, companyPool, createLists, createPostgresLedger, createSignals } from '#ledger';
+import type { AppendRequest, AppendResult, By, CompanyPool, Ledger, Lists, NewEvent } from '#ledger';
+import { Log } from '../http/log.js';
+import { jobList } from '../jobs/keep-job-list.js';
+import { Problem } from '../problems.js';
+import { Settings } from './settings.js';
+
+@Injectable()
+export class Ledgers implements OnApplicationShutdown {
+  readonly connections: CompanyPool;
+  readonly ledger: Ledger;
+  readonly lists: Lists;
+  private readonly pool: pg.Pool;
+
+  constructor(settings: Settings, log: Log) {
+    this.pool = new pg.Pool({
+      connectionString: settings.serviceUrl,
+      max: 10,
+      application_name: 'gauge-record',
+    });
+    this.pool.on('error', () => undefined);
+    this.connections = companyPool(this.pool);
+    const signals = createSignals();
+    this.ledger = createPostgresLedger({ pool: this.connections, signals });
+    this.lists = createLists({
+      ledger: this.ledger,
+      pool: this.connections,
+      lists: [jobList(this.ledger)],
+      signals,
+      onFault: (company, list, err) => log.error({ company, list, err }, 'a list stands still'),
+    });
+  }
+
+  /** @throws Problem busy where too much waits already */
+  async append(request: AppendRequest): Promise<Exclude<AppendResult, { kind: 'queue-full' }>> {
+    const result = await this.ledger.append(request);
+    if (result.kind === 'queue-full') {
+      throw new Problem('busy', { detail: 'Too much is being written just now; try again.', retryAfter: 1 });
+    }
+    return result;
+  }
+
+  /** The generation that readers use, and how far it is. */
+  async liveList(company: string, list: string): Promise<{ generation: number; pos: number }> {
+    return this.connections.use(company, async (client) => {
+      const { rows } = await client.query<{ generation: number; pos: number }>({
+        name: 'live-list',
+        text: `SELECT generation, pos::float8 AS pos FROM ledger.projection
+               WHERE log_id = $1 AND name = $2 AND live`,
+        values: [company, list],
+      });
+      return rows[0] ?? { generation: 0, pos: 0 };
+    });
+  }
+
+  /** An accepted command, by its id. */
+  accepted(company: string, id: string): Promise<Accepted | undefined> {
+    return this.connections.use(company, async (client) => {
+      const { rows } = await client.query<Accepted>(
+        `SELECT digest, versions, last_pos::float8 AS last FROM ledger.command
+         WHERE log_id = $1 AND command_id = $2`, [company, id]);
+      return rows[0];
+    });
+  }
+
+  async onApplicationShutdown(): Promise<void> {
+    await this.lists.stop();
+    await this.ledger.close();
+    await this.pool.end();
+  }
+}
+
+export interface Accepted {
+  readonly digest: string;
+  /** Each stream's version afterwards. */
+  readonly versions: Readonly<{ [stream: string]: number }>;
+  readonly last: number;
+}
+
+/** What a command asks for, so that the same id with something else is noticed. */
+export const digestOf = (value: unknown): string =>
+  createHash('sha256').update(canonical(value)).digest('hex');
+
+export interface Written {
+  readonly company: string;
+  readonly by: By;
+  readonly commandId: string;
+  /** What was asked, for the digest of the command. */
+  readonly asked: unknown;
+}
+
+/** A request for one stream. */
+export const oneStream = (
+  { company, by, commandId, asked }: Written,
+  stream: string,
+  expectedVersion: number,
+  events: readonly NewEvent[],
+): AppendRequest => ({
+  log: company,
+  by,
+  command: { id: commandId, digest: digestOf(asked) },
+  streams: [{ stream, expectedVersion, events }],
+});

@@ -1,0 +1,125 @@
+// What can be read of one job: as it stands or stood, its history, its decision record, and what the
+// rules would say to a command.
+
+import { QueryHandler, Query as Message, type IQueryHandler } from '@nestjs/cqrs';
+import {
+  decisionRecord, jobView, rehearse, surfacesOf, wordsFor,
+  type Command, type DecisionRecord, type JobView, type Rehearsal,
+} from '#jobs';
+import type { SignedIn } from '../http/signed-in.js';
+import { Problem } from '../problems.js';
+import { Contexts } from './contexts.js';
+import { Jobs, type AsOf } from './fold.js';
+import { pastEvent } from './job-stream.js';
+import { Names } from '../people/names.js';
+
+export class JobAt extends Message<JobView> {
+  constructor(readonly asking: SignedIn, readonly job: string, readonly at: AsOf) {
+    super();
+  }
+}
+
+@QueryHandler(JobAt)
+export class JobAtHandler implements IQueryHandler<JobAt> {
+  constructor(private readonly jobs: Jobs) {}
+
+  async execute({ asking, job: id, at }: JobAt): Promise<JobView> {
+    const job = await this.jobs.asOf(asking.company.id, id, at);
+    if (job.version === 0) throw noJob();
+    return visible(jobView(job), asking);
+  }
+}
+
+export interface HistoryEntry {
+  readonly version: number;
+  readonly pos: number;
+  readonly id: string;
+  readonly type: string;
+  readonly words: string;
+  readonly by: { readonly name: string; readonly role: string };
+  readonly recordedAt: string;
+  readonly effectiveAt: string;
+  readonly surface?: readonly string[];
+  readonly data: object;
+}
+
+export class JobHistory extends Message<readonly HistoryEntry[]> {
+  constructor(readonly asking: SignedIn, readonly job: string) {
+    super();
+  }
+}
+
+@QueryHandler(JobHistory)
+export class JobHistoryHandler implements IQueryHandler<JobHistory> {
+  constructor(private readonly jobs: Jobs, private readonly names: Names) {}
+
+  async execute({ asking, job: id }: JobHistory): Promise<readonly HistoryEntry[]> {
+    const company = asking.company.id;
+    const events = await this.jobs.events(company, id);
+    if (events.length === 0) throw noJob();
+    visible(jobView(await this.jobs.load(company, id)), asking);
+    const names = await this.names.of(company, events.map(({ by }) => by.person));
+    return events.map((event) => {
+      const surfaces = surfacesOf(pastEvent(event));
+      return {
+        version: event.version, pos: event.pos, id: event.id, type: event.type,
+        words: wordsFor(pastEvent(event)),
+        by: { name: names.get(event.by.person) ?? event.by.person, role: event.by.role },
+        recordedAt: event.recordedAt, effectiveAt: event.effectiveAt,
+        ...(surfaces === 'all' || surfaces.length === 0 ? {} : { surface: surfaces }),
+        data: event.data as object,
+      };
+    });
+  }
+}
+
+export class JobRecord extends Message<DecisionRecord> {
+  constructor(readonly asking: SignedIn, readonly job: string, readonly at: AsOf) {
+    super();
+  }
+}
+
+@QueryHandler(JobRecord)
+export class JobRecordHandler implements IQueryHandler<JobRecord> {
+  constructor(private readonly jobs: Jobs, private readonly names: Names) {}
+
+  async execute({ asking, job, at }: JobRecord): Promise<DecisionRecord> {
+    const company = asking.company.id;
+    const events = await this.jobs.events(company, job, at);
+    if (events.length === 0) throw noJob();
+    const past = events.map(pastEvent);
+    const ids = [...new Set(JSON.stringify(past).match(UUIDS) ?? [])];
+    const names = await this.names.of(company, ids);
+    return decisionRecord(job, past, Object.fromEntries(names));
+  }
+}
+
+const UUIDS = /[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}/g;
+
+export class RehearseOnJob extends Message<Rehearsal> {
+  constructor(readonly asking: SignedIn, readonly job: string, readonly command: Command) {
+    super();
+  }
+}
+
+@QueryHandler(RehearseOnJob)
+export class RehearseOnJobHandler implements IQueryHandler<RehearseOnJob> {
+  constructor(private readonly jobs: Jobs, private readonly contexts: Contexts) {}
+
+  async execute({ asking, job: id, command }: RehearseOnJob): Promise<Rehearsal> {
+    const [job, context] = await Promise.all([this.jobs.load(asking.company.id, id), this.contexts.of(asking)]);
+    if (job.version === 0) throw noJob();
+    return rehearse(job, command, context);
+  }
+}
+
+const noJob = () => new Problem('not-found', 'There is no such job.');
+
+/** An engineer who is nothing else here sees the jobs they were asked about, and no other. */
+function visible(view: JobView, { roles, person }: SignedIn): JobView {
+  const outside = roles.every((role) => role === 'engineer' || role === 'customer');
+  if (outside && !view.requests.some(({ engineer }) => engineer === person.id)) {
+    throw new Problem('forbidden', 'This job was not sent to you.');
+  }
+  return view;
+}

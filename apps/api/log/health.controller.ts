@@ -1,0 +1,53 @@
+// Whether the service works, how far its lists are, and what it can do.
+
+import { Controller, Req } from '@nestjs/common';
+import type { Request } from 'express';
+import { z } from 'zod';
+import { FrontDoor } from '../data/front-door.js';
+import { Ledgers } from '../data/ledgers.js';
+import { Settings } from '../data/settings.js';
+import { cookie } from '../http/session-guard.js';
+import { OpenApiDocument } from '../http/openapi.js';
+import { Route } from '../http/route.js';
+import { JOB_LIST } from '../jobs/job-list.js';
+import { Sessions } from '../people/sessions.js';
+import { Problem } from '../problems.js';
+
+const HealthSchema = z.object({
+  ok: z.boolean(),
+  version: z.string(),
+  lists: z.array(z.object({ name: z.string(), pos: z.int(), head: z.int() }))
+    .describe('of the company that asks; empty for anyone else'),
+}).meta({ id: 'Health' });
+
+@Controller('api')
+export class HealthController {
+  constructor(
+    private readonly settings: Settings,
+    private readonly door: FrontDoor,
+    private readonly ledgers: Ledgers,
+    private readonly sessions: Sessions,
+    private readonly document: OpenApiDocument,
+  ) {}
+
+  @Route('GET', 'health', { says: 'Whether the service works', who: 'anyone', gives: HealthSchema, fails: ['busy'] })
+  async health(@Req() request: Request) {
+    if (!(await this.door.ready().catch(() => false))) throw new Problem('busy', 'The database does not answer.');
+    const token = cookie(request);
+    const asking = token === undefined ? undefined : await this.sessions.find(token);
+    return { ok: true, version: this.settings.version, lists: asking ? await this.lists(asking.company.id) : [] };
+  }
+
+  @Route('GET', 'openapi.json', { says: 'This interface as OpenAPI 3.1', who: 'anyone', gives: z.record(z.string(), z.unknown()) })
+  openapi() {
+    return this.document.get();
+  }
+
+  private async lists(company: string) {
+    const [{ pos }, head] = await Promise.all([
+      this.ledgers.liveList(company, JOB_LIST),
+      this.ledgers.ledger.head(company),
+    ]);
+    return [{ name: JOB_LIST, pos, head: head.pos }];
+  }
+}
