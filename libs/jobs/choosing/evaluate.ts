@@ -68,6 +68,7 @@ function optionFacts(question: Question, option: Option, options: readonly Optio
   return {
     ...question.facts,
     zones,
+    assembly_hail_class: hailClass(question, option),
     option: {
       gauge: option.gauge ?? undefined,
       thickness_in: option.thickness_in,
@@ -76,6 +77,14 @@ function optionFacts(question: Question, option: Option, options: readonly Optio
       thinner: thinner && thinner.price !== null ? { gauge: thinner.gauge ?? undefined, price_per_square_usd: thinner.price } : undefined,
     },
   };
+}
+
+/** The rating of a tested assembly of this thickness with this fastener; none is known as 0. */
+function hailClass({ catalogue, profile, attachment }: Question, option: Option): number {
+  const own = catalogue.assemblies.filter(
+    (each) => each.profile === profile.id && Number(each.thickness.v) === option.thickness_in && each.fastener === attachment.fastener,
+  );
+  return Math.max(0, ...own.map(({ hail_class }) => hail_class ?? 0));
 }
 
 function optionResult(each: Judged, order: readonly Judged[], pick: Judged | null): OptionResult {

@@ -23,6 +23,8 @@ export const Profile = z.strictObject({
   seam: z.enum(SEAMS),
   structural: z.boolean(),
   least_slope: amountIn('per-12'),
+  /** Least slope of the supplier's warranty, where it asks more than the listing. */
+  warranty_least_slope: amountIn('per-12').optional(),
   widths: z.array(amountIn('in')).min(1),
   rib_height: amountIn('in'),
   rib_pitch: amountIn('in').optional(),
@@ -97,6 +99,8 @@ export const TestedAssembly = z.strictObject({
   basis: z.enum(['ASD', 'ultimate']),
   safety_factor: Decimal.optional().describe('needed where the basis is ultimate'),
   standard: Name,
+  /** UL 2218 class of exactly this assembly; it speaks of splits, not dents. */
+  hail_class: z.number().int().min(1).max(4).optional(),
   expires: Day.optional(),
   source: SourceDocument,
 });

@@ -71,6 +71,8 @@ export interface SnowContent {
   readonly method: 'entered' | 'calculated' | 'not-applicable';
   readonly basis: 'strength' | 'ASD';
   readonly roof_psf: string;
+  /** Whether the slope factor of an unobstructed slippery roof was used. */
+  readonly slippery: boolean;
   readonly by_engineer: boolean;
   readonly source: string;
   readonly edition: string | null;

@@ -3,7 +3,7 @@
 // "surface/s1/slope".
 
 import {
-  CONDENSATION_CONTROLS, CORROSIVITIES, ENCLOSURES, INSIDE_AIR, RISK_CATEGORIES, SUBSTRATES, WATERS,
+  CONDENSATION_CONTROLS, CORROSIVITIES, ENCLOSURES, FASTENER_METALS, INSIDE_AIR, OLD_ROOFS, RISK_CATEGORIES, SNOW_RETENTIONS, SUBSTRATES, WATERS,
 } from '#rules';
 
 export type FactOn = 'site' | 'building' | 'surface';
@@ -71,6 +71,19 @@ export const FACTS = {
   'over-doors-or-walks': flag('surface', 'Does it drain or slide over doors or walks?'),
   'copper-or-lead-above': flag('surface', 'Copper or lead above, touching or draining onto it?'),
   'treated-lumber-contact': choice('surface', ['none', 'separated', 'bare'], 'Contact with treated lumber'),
+  'reglet-bare-in-wet-mortar': flag('surface', 'Is a bare reglet flashing set into wet mortar?'),
+  'corrosive-inside-protected': flag('surface', 'Is the underside protected against what is below (coat, ventilation, barrier)?'),
+  'cool-roof-asked': flag('surface', 'Is a cool roof asked for by code or owner?'),
+  'reflectance-shown': flag('surface', 'Was the reflectance data shown?'),
+  'trim-bend-radius': amount('surface', 't', 0, 20, 'Inside bend radius of brake-formed trim, in sheet thicknesses'),
+  'snow-retention': choice('surface', SNOW_RETENTIONS, 'Snow retention'),
+  'snow-retention-utilization': amount('surface', 'ratio', 0, 10, 'Utilization of the snow retention by its own calculation'),
+  'old-roof-left': choice('surface', OLD_ROOFS, 'What stays below of the old roof'),
+  'framing-sound': flag('surface', 'Was the framing looked at and found sound?'),
+  'fastener-metal': choice('surface', FASTENER_METALS, 'Metal of the fasteners'),
+  'fixed-lines': amount('surface', 'lines', 0, 10, 'Lines along which the panel is fixed'),
+  'dent-exclusion-shown': flag('surface', 'Was the customer shown that hail dents are excluded?'),
+  'oil-canning-disclosed': flag('surface', 'Was oil canning disclosed and signed for?'),
   'masonry-after-panels': flag('surface', 'Mortar, stucco or concrete work after the panels?'),
   'weathertightness-asked': flag('surface', 'Is a weathertightness warranty promised?'),
   'asked-term-years': amount('surface', 'years', 1, 60, 'Longest finish term the owner asks for'),

@@ -63,7 +63,8 @@ const isQuestionRefusal = (value: Question | readonly Refusal[]): value is reado
 
 export function questionOf(job: Job, surface: Surface, attachment: Attachment, context: Context): Question | readonly Refusal[] {
   const at = lookupIn(job);
-  const facts = surfaceFacts(at, surface, context.catalogue);
+  const clip = context.catalogue.fasteners.find(({ id }) => id === attachment.fastener)?.clip_movement;
+  const facts = { ...surfaceFacts(at, surface, context.catalogue), clip_kind: clip };
   const { style, hazards } = surface.stages;
   const profile = context.catalogue.profiles.find(({ id }) => id === style.record?.content.profile);
   if (!style.record || !hazards.record || facts.substrate === undefined) {

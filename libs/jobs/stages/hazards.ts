@@ -66,13 +66,14 @@ function windContent(job: Job, surface: Surface, given: Given['wind']): WindCont
 function snowContent(job: Job, surface: Surface, given: Given['snow']): SnowContent | readonly Refusal[] {
   switch (given.method) {
     case 'not-applicable':
-      return { method: 'not-applicable', basis: 'ASD', roof_psf: '0', by_engineer: false, source: given.why, ...ENTERED };
+      return { method: 'not-applicable', basis: 'ASD', roof_psf: '0', slippery: false, by_engineer: false, source: given.why, ...ENTERED };
     case 'entered':
       if (Number(given.roof.v) < 0) return [refuse('MOVE-10', 'Snow load is not negative.', '/hazards/snow/roof')];
       return {
         method: 'entered',
         basis: given.basis,
         roof_psf: given.roof.v,
+        slippery: false,
         by_engineer: given.by_engineer,
         source: `${given.source.document}, ${given.source.date}`,
         ...ENTERED,

@@ -136,6 +136,7 @@ export function calculateSnow(at: Lookup, surface: Surface, given: SnowGiven): S
     method: 'calculated',
     basis: given.edition === '7-22' ? 'strength' : 'ASD',
     roof_psf: display(worst, 2),
+    slippery: given.surface === 'slippery-unobstructed',
     by_engineer: false,
     source: `calculated, ASCE/SEI ${given.edition}, worst of balanced, minimum and unbalanced`,
     edition: given.edition,
