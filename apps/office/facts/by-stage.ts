@@ -1,0 +1,60 @@
+// Which facts belong beside which stage, so that one question is asked at a time.
+
+import { factDefinition, FACT_NAMES, factPath } from '#jobs/contract';
+import type { FactName, FactView, JobView, Stage, SurfaceView } from '#jobs/contract';
+
+export const STAGE_FACTS: Readonly<Record<Stage, readonly FactName[]>> = {
+  style: ['slope', 'area', 'longest-piece', 'weathertightness-asked'],
+  coating: [
+    'corrosivity', 'water', 'water-distance', 'animals-or-fertilizer', 'asked-term-years',
+    'copper-or-lead-above', 'treated-lumber-contact', 'masonry-after-panels',
+  ],
+  hazards: [
+    'exposure', 'wind-speed', 'topographic-factor', 'elevation', 'ground-snow', 'ground-snow-basis',
+    'winter-wind', 'design-stone', 'class-4-asked', 'mean-roof-height', 'width', 'length',
+    'roof-shape', 'roof-slope', 'overhang', 'eave-to-ridge', 'risk-category', 'enclosure', 'any-side-open', 'doors-open-in-storms',
+    'over-doors-or-walks',
+  ],
+  substrate: [
+    'reroof', 'shingle-layers', 'substrate', 'deck-thickness', 'support-thickness',
+    'support-tensile-strength',
+    'wood-specific-gravity', 'fastener-bite', 'support-spacings', 'inside-air', 'residential',
+    'condensation-control', 'underlayment', 'removes-bracing-sheets', 'framing-added',
+  ],
+  gauge: [],
+  'sign-off': [
+    'sign-off-asked', 'permit-asked', 'permit-question-answered', 'association-asked',
+    'small-job-acknowledged',
+  ],
+};
+
+export interface FactSlot {
+  readonly name: FactName;
+  /** null for the site; else the building or surface id. */
+  readonly on: string | null;
+  readonly path: string;
+  readonly fact: FactView | undefined;
+}
+
+/** The facts of one stage of one surface, known or not. */
+export function slotsFor(job: JobView, surface: SurfaceView, stage: Stage): readonly FactSlot[] {
+  return STAGE_FACTS[stage].map((name) => slot(job, name, surface));
+}
+
+/** Every fact of the site, of one building or of one surface. */
+export function slotsOn(job: JobView, thing: string | null): readonly FactSlot[] {
+  const on = thing === null ? 'site' : job.buildings.some(({ id }) => id === thing) ? 'building' : 'surface';
+  return FACT_NAMES.filter((name) => factDefinition(name).on === on).map((name) =>
+    found(job, name, thing, factPath(on, thing, name)),
+  );
+}
+
+function slot(job: JobView, name: FactName, surface: SurfaceView): FactSlot {
+  const { on } = factDefinition(name);
+  const id = on === 'site' ? null : on === 'building' ? surface.building : surface.id;
+  return found(job, name, id, factPath(on, id, name));
+}
+
+const found = (job: JobView, name: FactName, on: string | null, path: string): FactSlot => ({
+  name, on, path, fact: job.facts.find((each) => each.path === path),
+});

@@ -1,0 +1,105 @@
+// The comparison of gauges: for each its governing check, demand, capacity, utilization, outcome in
+// words, and why not.
+
+import type { Evaluation, OptionResult } from '#jobs/contract';
+import { ScrollTable, Tag } from '../parts/table.js';
+import { amount, capital } from '../parts/words.js';
+import { governingCheck, inOrder, optionName, outcomeWords } from './checks.js';
+
+interface Pick {
+  readonly chosen: string;
+  readonly pick: (option: string) => void;
+}
+
+export function Comparison({ evaluation, picking, chosen }: {
+  readonly evaluation: Evaluation;
+  /** Present where a person is choosing. */
+  readonly picking?: Pick | undefined;
+  /** The option that was taken, where the choice is made. */
+  readonly chosen?: string | undefined;
+}) {
+  const options = inOrder(evaluation.options);
+  return (
+    <section className="stack" aria-label="Comparison of gauges">
+      <p>{evaluation.recommendation.sentence}</p>
+      <ScrollTable
+        caption="Comparison of gauges"
+        note={`Every thickness the catalogue offers for this profile. Ranked by ${evaluation.ranking.by}.`}
+      >
+        <thead>
+          <tr>
+            {picking && <th scope="col">Take</th>}
+            <th scope="col">Gauge and base thickness</th>
+            <th scope="col">Outcome</th>
+            <th scope="col">Governing check</th>
+            <th scope="col" className="num">Demand</th>
+            <th scope="col" className="num">Capacity</th>
+            <th scope="col" className="num">Utilization</th>
+            <th scope="col">Why not</th>
+            <th scope="col" className="num">Weight</th>
+            <th scope="col" className="num">Price</th>
+            <th scope="col" className="num">Lead, days</th>
+          </tr>
+        </thead>
+        <tbody>
+          {options.map((option) => (
+            <Row key={option.id} option={option} recommended={evaluation.recommendation.option}
+              taken={chosen} {...(picking ? { picking } : {})} />
+          ))}
+        </tbody>
+      </ScrollTable>
+    </section>
+  );
+}
+
+function Row({ option, recommended, picking, taken }: {
+  readonly option: OptionResult;
+  readonly recommended: string | null;
+  readonly picking?: Pick;
+  readonly taken?: string | undefined;
+}) {
+  const check = governingCheck(option);
+  const outcome = outcomeWords(option, recommended);
+  return (
+    <tr className={taken === option.id ? 'chosen' : option.admissible ? undefined : 'ruled-out'}>
+      {picking && (
+        <td>
+          {option.admissible && (
+            <input type="radio" name="option" id={`option-${option.id}`} aria-label={`Take ${optionName(option)}`}
+              checked={picking.chosen === option.id} onChange={() => picking.pick(option.id)} />
+          )}
+        </td>
+      )}
+      <th scope="row">
+        {optionName(option)}
+        {taken === option.id && <span className="small"> (taken)</span>}
+      </th>
+      <td><Tag tone={outcome.tone}>{outcome.words}</Tag></td>
+      <td>
+        {option.governs ? `${capital(option.governs.limit_state)}, zone ${option.governs.zone}` : 'no number'}
+        {check && <span className="quiet small"><br />{check.source}</span>}
+      </td>
+      <td className="num">{check ? amount(check.demand) : '—'}</td>
+      <td className="num">{check ? amount(check.capacity) : '—'}</td>
+      <td className="num">{option.governs ? <Utilization value={option.governs.utilization} /> : '—'}</td>
+      <td>{option.why_not?.words ?? ''}</td>
+      <td className="num">{amount(option.weight)}</td>
+      <td className="num">{option.price ? amount(option.price) : 'none'}</td>
+      <td className="num">{option.lead_days ?? '—'}</td>
+    </tr>
+  );
+}
+
+/** The number with a short bar; over 1.00 fails, and says so. */
+export function Utilization({ value }: { readonly value: string }) {
+  const over = Number(value) > 1;
+  return (
+    <>
+      {value}
+      {over && <strong> over</strong>}
+      <span className={over ? 'bar-of over' : 'bar-of'} aria-hidden="true">
+        <span style={{ width: `${Math.min(100, Number(value) * 100)}%` }} />
+      </span>
+    </>
+  );
+}

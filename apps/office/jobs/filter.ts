@@ -1,0 +1,69 @@
+// The job list's filter: it lives in the address, says itself in words, and can be kept as a view.
+
+import { label, STAGES } from '#jobs/contract';
+import { capital } from '../parts/words.js';
+
+export const FILTERS = ['find', 'stage', 'state', 'assigned', 'due'] as const;
+export type FilterName = (typeof FILTERS)[number];
+export type Filter = Partial<Record<FilterName | 'sort' | 'page', string>>;
+
+export const STATES = ['Ready', 'Blocked', 'Waiting', 'Done'] as const;
+export const STAGE_OPTIONS = [...STAGES.map((value) => ({ value, label: capital(label(value)) })),
+  { value: 'done', label: 'Done' }];
+export const DUE_OPTIONS = [
+  { value: 'overdue', label: 'Overdue' },
+  { value: 'week', label: 'Within a week' },
+];
+
+/** The service's query for a filter; due first unless another order is asked. */
+export function queryOf(filter: Filter, withPage = true): string {
+  const query = new URLSearchParams();
+  for (const name of FILTERS) {
+    const value = filter[name];
+    if (value) query.set(name, value);
+  }
+  query.set('sort', filter.sort ?? 'due');
+  if (withPage && filter.page && filter.page !== '1') query.set('page', filter.page);
+  return query.toString();
+}
+
+/** "Stage: Substrate", for the line that says which filters apply. */
+export function filterWords(name: FilterName, value: string, person: (id: string) => string): string {
+  if (name === 'find') return `Contains “${value}”`;
+  if (name === 'assigned') return `Person: ${person(value)}`;
+  if (name === 'due') return `Due: ${DUE_OPTIONS.find((each) => each.value === value)?.label ?? value}`;
+  if (name === 'state') return `State: ${value}`;
+  return `Stage: ${STAGE_OPTIONS.find((each) => each.value === value)?.label ?? value}`;
+}
+
+export interface View {
+  readonly name: string;
+  readonly filter: Filter;
+}
+
+export const BUILT_IN = (me: string): readonly View[] => [
+  { name: 'All jobs', filter: {} },
+  { name: 'My jobs', filter: { assigned: me } },
+  { name: 'Blocked', filter: { state: 'Blocked' } },
+  { name: 'Waiting for an engineer', filter: { state: 'Waiting', stage: 'sign-off' } },
+  { name: 'Overdue', filter: { due: 'overdue' } },
+];
+
+const KEY = 'saved views';
+export const savedViews = (): readonly View[] => {
+  try {
+    return JSON.parse(localStorage.getItem(KEY) ?? '[]') as View[];
+  } catch {
+    return [];
+  }
+};
+export const saveView = (view: View): void =>
+  localStorage.setItem(
+    KEY,
+    JSON.stringify([...savedViews().filter(({ name }) => name !== view.name), view]),
+  );
+export const dropView = (name: string): void =>
+  localStorage.setItem(KEY, JSON.stringify(savedViews().filter((each) => each.name !== name)));
+
+export const sameFilter = (a: Filter, b: Filter): boolean =>
+  FILTERS.every((name) => (a[name] ?? '') === (b[name] ?? ''));

@@ -1,0 +1,67 @@
+// What differs between two readings of a job: facts, what each stage settled, sign-offs.
+
+import { label } from '#jobs/contract';
+import type { JobView } from '#jobs/contract';
+import { capital, day, pathWords, STATUS_WORDS, value } from '../parts/words.js';
+
+export interface Difference {
+  readonly what: string;
+  readonly how: 'added' | 'removed' | 'changed';
+  readonly before: string;
+  readonly after: string;
+}
+
+export function differences(before: JobView, after: JobView): readonly Difference[] {
+  const a = entries(before);
+  const b = entries(after);
+  return [...new Set([...a.keys(), ...b.keys()])].flatMap((what): Difference[] => {
+    const was = a.get(what);
+    const is = b.get(what);
+    if (was === is) return [];
+    const how = was === undefined ? 'added' : is === undefined ? 'removed' : 'changed';
+    return [{ what, how, before: was ?? '', after: is ?? '' }];
+  });
+}
+
+function entries(job: JobView): Map<string, string> {
+  const nameOf = (id: string) =>
+    [...job.surfaces, ...job.buildings].find((each) => each.id === id)?.name ?? id;
+  const found = new Map<string, string>([
+    ['Job: name', job.name],
+    ['Job: due', day(job.due) || 'no date'],
+    ['Job: what the owner wants', job.priorities.map(label).join(', ')],
+  ]);
+  for (const fact of job.facts) {
+    const [on = '', id = ''] = fact.path.split('/');
+    const thing = on === 'site' ? 'Site' : nameOf(id);
+    found.set(`${thing}: ${pathWords(fact.path)}`, `${value(fact.value)} (${fact.how}${fact.source ? `: ${fact.source}` : ''})`);
+  }
+  for (const surface of job.surfaces) {
+    for (const { stage, status, content } of Object.values(surface.stages)) {
+      const name = `${surface.name}: ${capital(label(stage))}`;
+      if (status !== 'not-started') found.set(`${name}, state`, STATUS_WORDS[status]);
+      for (const [field, given] of Object.entries(content ?? {})) {
+        if (given !== null) found.set(`${name}, ${field.replaceAll('_', ' ')}`, text(given));
+      }
+    }
+    if (surface.sign_off.status !== 'not-started') {
+      found.set(`${surface.name}: Engineer sign-off, state`, STATUS_WORDS[surface.sign_off.status]);
+    }
+    if (surface.sign_off.conditions) {
+      found.set(`${surface.name}: Engineer sign-off, conditions`, surface.sign_off.conditions);
+    }
+  }
+  return found;
+}
+
+/** Loads and attachments as words; steps of a calculation are not compared line by line. */
+function text(given: unknown): string {
+  if (typeof given !== 'object' || given === null || Array.isArray(given)) return value(given);
+  const { zones, method, basis, source, fastener, roof_psf } = given as {
+    zones?: { zone: string; inward_psf?: string; outward_psf?: string; spacing?: { v: string } }[];
+    method?: string; basis?: string; source?: string; fastener?: string; roof_psf?: string;
+  };
+  const list = zones?.map((each) =>
+    each.spacing ? `zone ${each.zone} every ${each.spacing.v} in` : `zone ${each.zone} ${each.inward_psf}/${each.outward_psf} psf`);
+  return [fastener, method, basis, roof_psf && `${roof_psf} psf`, source, ...(list ?? [])].filter(Boolean).join(', ') || value(given);
+}

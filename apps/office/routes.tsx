@@ -1,0 +1,102 @@
+// Every address of the pages. Each page's code is loaded when it is first opened.
+
+import type { QueryClient } from '@tanstack/react-query';
+import {
+  createRootRoute, createRoute, createRouter, lazyRouteComponent, Outlet,
+} from '@tanstack/react-router';
+import { Failure, Loading } from './parts/states.js';
+import { Home, Inside, NotFound } from './shell/inside.js';
+
+type Search = Record<string, string | undefined>;
+
+/** Keeps only texts: the address is a filter, never a program. */
+const texts = (search: Record<string, unknown>): Search =>
+  Object.fromEntries(
+    Object.entries(search)
+      .filter(([, value]) => ['string', 'number', 'boolean'].includes(typeof value) && value !== '')
+      .map(([name, value]) => [name, String(value)]),
+  );
+
+const root = createRootRoute({ component: Outlet, notFoundComponent: NotFound });
+const inside = createRoute({ getParentRoute: () => root, id: 'inside', component: Inside });
+
+type Load = Parameters<typeof lazyRouteComponent>[0];
+const outer = <const P extends string>(path: P, load: Load, name: string) =>
+  createRoute({
+    getParentRoute: () => root,
+    path,
+    validateSearch: texts,
+    component: lazyRouteComponent(load, name as never),
+  });
+const page = <const P extends string>(path: P, load: Load, name: string) =>
+  createRoute({
+    getParentRoute: () => inside,
+    path,
+    validateSearch: texts,
+    component: lazyRouteComponent(load, name as never),
+  });
+
+const signIn = () => import('./session/sign-in.js');
+const openJob = () => import('./jobs/open-job.js');
+const job = () => import('./jobs/job-page.js');
+const surface = () => import('./stages/surface-page.js');
+const record = () => import('./record/record-page.js');
+const rulebook = () => import('./rulebook/rulebook-page.js');
+const catalogue = () => import('./catalogue/catalogue-page.js');
+const phone = () => import('./phone/phone-page.js');
+
+const tree = root.addChildren([
+  outer('/sign-in', signIn, 'SignInPage'),
+  outer('/sign-in/$token', signIn, 'LinkPage'),
+  outer('/setup/$token', () => import('./session/setup.js'), 'SetupPage'),
+  inside.addChildren([
+    createRoute({
+      getParentRoute: () => inside,
+      path: '/',
+      component: Home,
+    }),
+    page('/jobs', () => import('./jobs/job-list.js'), 'JobListPage'),
+    page('/jobs/new', openJob, 'OpenJobPage'),
+    page('/jobs/$job', job, 'JobPage'),
+    page('/jobs/$job/change', () => import('./jobs/change-job.js'), 'ChangeJobPage'),
+    page('/jobs/$job/facts', () => import('./facts/facts-page.js'), 'FactsPage'),
+    page('/jobs/$job/surfaces/$surface/$stage', surface, 'SurfacePage'),
+    page('/jobs/$job/history', () => import('./record/history-page.js'), 'HistoryPage'),
+    page('/jobs/$job/record', record, 'RecordPage'),
+    page('/jobs/$job/compare', () => import('./record/compare-page.js'), 'ComparePage'),
+    page('/jobs/$job/requests/$request', () => import('./sign-off/answer-page.js'), 'AnswerPage'),
+    page('/sign-offs', () => import('./sign-off/queue-page.js'), 'QueuePage'),
+    page('/spanning', () => import('./sign-off/spanning-page.js'), 'SpanningPage'),
+    page('/decisions', () => import('./record/decisions-page.js'), 'DecisionsPage'),
+    page('/rules', rulebook, 'RulebookPage'),
+    page('/rules/$edition', rulebook, 'RulebookEditionPage'),
+    page('/catalogue', catalogue, 'CataloguePage'),
+    page('/catalogue/$edition', catalogue, 'CatalogueEditionPage'),
+    page('/admin', () => import('./admin/people-page.js'), 'PeoplePage'),
+    page('/admin/health', () => import('./admin/health-page.js'), 'HealthPage'),
+    page('/help', () => import('./shell/help-page.js'), 'HelpPage'),
+    page('/phone', phone, 'PhoneListPage'),
+    page('/phone/$job/$surface', phone, 'PhonePage'),
+  ]),
+]);
+
+export const makeRouter = (client: QueryClient) =>
+  createRouter({
+    routeTree: tree,
+    context: { client },
+    scrollRestoration: true,
+    defaultPendingComponent: () => <Loading what="the page" />,
+    defaultErrorComponent: ({ error, reset }) => <Failure error={error} retry={reset} />,
+    defaultPendingMs: 200,
+    stringifySearch: (search) => {
+      const text = new URLSearchParams(texts(search) as Record<string, string>).toString();
+      return text && `?${text}`;
+    },
+    parseSearch: (text) => Object.fromEntries(new URLSearchParams(text)),
+  });
+
+declare module '@tanstack/react-router' {
+  interface Register {
+    router: ReturnType<typeof makeRouter>;
+  }
+}

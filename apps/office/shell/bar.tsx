@@ -1,0 +1,107 @@
+// The slim top bar: product, sections, the person.
+
+import { useQueryClient } from '@tanstack/react-query';
+import { Link, useNavigate } from '@tanstack/react-router';
+import { useState } from 'react';
+import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
+import type { Session } from '../api/answers.js';
+import { ask } from '../api/client.js';
+import { unsaved } from '../parts/draft.js';
+import { Dialog } from '../parts/dialog.js';
+import { has, OFFICE } from './home.js';
+import { applyLook, LOOKS } from './look.js';
+
+const SECTIONS = [
+  { to: '/jobs', name: 'Jobs', roles: [...OFFICE, 'warranty-reviewer', 'crew-lead', 'administrator'] },
+  { to: '/sign-offs', name: 'Sign-off queue', roles: [...OFFICE, 'engineer'] },
+  { to: '/spanning', name: 'Spanning', roles: ['project-manager'] },
+  { to: '/decisions', name: 'Decisions', roles: [...OFFICE, 'warranty-reviewer', 'administrator'] },
+  { to: '/rules', name: 'Rules', roles: 'all' },
+  { to: '/catalogue', name: 'Catalogue', roles: [...OFFICE, 'standards-manager'] },
+  { to: '/phone', name: 'On the roof', roles: ['crew-lead'] },
+  { to: '/admin', name: 'Admin', roles: ['administrator'] },
+] as const;
+
+export function Bar({ session }: { readonly session: Session }) {
+  const mine = SECTIONS.filter(({ roles }) => roles === 'all' || has(session, ...roles));
+  return (
+    <header className="bar">
+      <div className="bar-inside">
+        <Link to="/" className="product">
+          <Mark />
+          Gauge Ledger
+        </Link>
+        <nav aria-label="Sections">
+          <ul>
+            {mine.map(({ to, name }) => (
+              <li key={to}>
+                <Link to={to}>{name}</Link>
+              </li>
+            ))}
+          </ul>
+        </nav>
+        <div className="person">
+          <PersonMenu session={session} />
+        </div>
+      </div>
+    </header>
+  );
+}
+
+export const Mark = () => (
+  <svg viewBox="0 0 32 32" aria-hidden="true">
+    <path
+      d="M1 25h6V9h3v16h12V9h3v16h6"
+      fill="none"
+      stroke="currentColor"
+      strokeWidth="3"
+      strokeLinejoin="round"
+    />
+  </svg>
+);
+
+function PersonMenu({ session }: { readonly session: Session }) {
+  const client = useQueryClient();
+  const navigate = useNavigate();
+  const [asking, setAsking] = useState(false);
+  const leave = async () => {
+    await ask('/session', { method: 'DELETE' }).catch(() => undefined);
+    sessionStorage.clear();
+    client.clear();
+    await navigate({ to: '/sign-in' });
+  };
+  return (
+    <>
+      <MenuTrigger>
+        <Button>{session.person.name}</Button>
+        <Popover className="menu" placement="bottom end">
+          <Menu
+            aria-label={`${session.person.name}, ${session.company.name}`}
+            onAction={(key) => {
+              if (key === 'leave') (unsaved() ? setAsking(true) : void leave());
+              else applyLook(LOOKS[Number(key)]);
+            }}
+          >
+            {LOOKS.map((name, i) => (
+              <MenuItem key={name} id={String(i)}>
+                Look: {name}
+              </MenuItem>
+            ))}
+            <MenuItem id="leave">Sign out</MenuItem>
+          </Menu>
+        </Popover>
+      </MenuTrigger>
+      <Dialog title="Sign out with unsaved work?" open={asking} close={() => setAsking(false)}>
+        <p>You typed something that is not saved. Signing out throws it away.</p>
+        <div className="row">
+          <button type="button" onClick={() => setAsking(false)}>
+            Stay signed in
+          </button>
+          <button type="button" className="danger" onClick={() => void leave()}>
+            Sign out and throw it away
+          </button>
+        </div>
+      </Dialog>
+    </>
+  );
+}

@@ -1,0 +1,92 @@
+// Everything behind sign-in: the bar, where one is, the page, the help line; and the session's end.
+
+import { useQuery } from '@tanstack/react-query';
+import { Link, Navigate, Outlet, useLocation, useRouterState } from '@tanstack/react-router';
+import { useEffect, useRef } from 'react';
+import { problemFrom } from '../api/client.js';
+import { sessionQuery } from '../api/queries.js';
+import { Failure, Loading } from '../parts/states.js';
+import { useTitle } from '../parts/title.js';
+import { Bar } from './bar.js';
+import { SessionWatch } from './session-watch.js';
+import { homeOf } from './home.js';
+
+export function Inside() {
+  const session = useQuery(sessionQuery);
+  const here = useLocation();
+  if (session.isPending) return <Loading what="your session" />;
+  if (session.data === undefined) {
+    if (problemFrom(session.error).status === 401) {
+      return <Navigate to="/sign-in" search={here.href === '/' ? {} : { next: here.href }} replace />;
+    }
+    return (
+      <main id="main">
+        <Failure error={session.error} retry={() => void session.refetch()} />
+      </main>
+    );
+  }
+  return (
+    <>
+      <SkipLink />
+      <Bar session={session.data} />
+      <FocusOnMove />
+      <Outlet />
+      <Foot />
+      <SessionWatch session={session.data} />
+    </>
+  );
+}
+
+export function Home() {
+  const session = useQuery(sessionQuery);
+  return <Navigate to={homeOf(session.data)} replace />;
+}
+
+export const SkipLink = () => (
+  <a
+    className="skip"
+    href="#main"
+    onClick={(event) => {
+      event.preventDefault();
+      document.getElementById('main')?.focus();
+    }}
+  >
+    Skip to the page
+  </a>
+);
+
+/** After moving to another page the focus goes to its main part, so that reading starts there. */
+function FocusOnMove() {
+  const path = useRouterState({ select: ({ resolvedLocation }) => resolvedLocation?.pathname });
+  const first = useRef(true);
+  useEffect(() => {
+    if (path === undefined) return;
+    if (first.current) first.current = false;
+    else document.getElementById('main')?.focus({ preventScroll: true });
+  }, [path]);
+  return null;
+}
+
+const Foot = () => (
+  <footer className="foot">
+    <p>
+      An office aid: local code and the authority having jurisdiction govern; a licensed engineer
+      decides what spans. <Link to="/help">Help</Link>
+    </p>
+  </footer>
+);
+
+export function NotFound() {
+  useTitle(['Not found']);
+  return (
+    <main id="main" tabIndex={-1}>
+      <div className="content stack">
+        <h1>There is no page at this address</h1>
+        <p>Check the address, or start from the jobs.</p>
+        <p>
+          <Link to="/jobs">Go to the jobs</Link>
+        </p>
+      </div>
+    </main>
+  );
+}
