@@ -3,10 +3,14 @@
 import { createParamDecorator, type ExecutionContext } from '@nestjs/common';
 import type { Role } from '#jobs/contract';
 
-export interface SignedIn {
+/** Who acts, for which company. */
+export interface Acting {
   readonly company: { readonly id: string; readonly name: string };
   readonly person: { readonly id: string; readonly name: string; readonly email: string };
   readonly roles: readonly Role[];
+}
+
+export interface SignedIn extends Acting {
   readonly csrf: string;
   readonly expiresAt: Date;
   readonly token: string;

@@ -4,7 +4,7 @@ import { Injectable } from '@nestjs/common';
 import { DEFAULT_POLICY, type Context } from '#jobs';
 import { RULE_BOOK } from '#rules';
 import { digestOf } from '../data/ledgers.js';
-import type { SignedIn } from '../http/signed-in.js';
+import type { Acting } from '../http/signed-in.js';
 import { Editions, EMPTY_CATALOGUE, inForce } from '../rulebook/editions.js';
 
 const NO_CATALOGUE = { edition: EMPTY_CATALOGUE, digest: digestOf(EMPTY_CATALOGUE) } as const;
@@ -13,7 +13,7 @@ const NO_CATALOGUE = { edition: EMPTY_CATALOGUE, digest: digestOf(EMPTY_CATALOGU
 export class Contexts {
   constructor(private readonly editions: Editions) {}
 
-  async of({ company, person, roles }: Pick<SignedIn, 'company' | 'person' | 'roles'>): Promise<Context> {
+  async of({ company, person, roles }: Acting): Promise<Context> {
     const [rulebook, catalogues] = await Promise.all([
       this.editions.rules(company.id),
       this.editions.catalogue(company.id),

@@ -7,7 +7,7 @@ import {
 } from '#jobs';
 import type { AppendRequest, NewEvent, StreamAppend } from '#ledger';
 import { digestOf, Ledgers } from '../data/ledgers.js';
-import type { SignedIn } from '../http/signed-in.js';
+import type { Acting } from '../http/signed-in.js';
 import { Problem, refused } from '../problems.js';
 import { Changes } from './changes.js';
 import { Contexts } from './contexts.js';
@@ -22,7 +22,7 @@ export interface Executed {
 }
 
 export interface Envelope {
-  readonly asking: SignedIn;
+  readonly asking: Acting;
   readonly job: string;
   readonly command: Command;
   /** The version that the person saw; undefined for a new job. */

@@ -4,7 +4,7 @@
 import { Injectable } from '@nestjs/common';
 import type { Command, Job, RefusalView } from '#jobs';
 import { Companies } from '../data/companies.js';
-import type { SignedIn } from '../http/signed-in.js';
+import type { Acting } from '../http/signed-in.js';
 import { Packets } from '../sign-off/packets.js';
 
 export interface Completed {
@@ -24,7 +24,7 @@ export class References {
     private readonly packets: Packets,
   ) {}
 
-  async complete(asking: SignedIn, command: Command, job: Job): Promise<Completed> {
+  async complete(asking: Acting, command: Command, job: Job): Promise<Completed> {
     const company = asking.company.id;
     const found = collect(command, '');
     const [commitments, files, packet] = await Promise.all([

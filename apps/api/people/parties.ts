@@ -9,7 +9,7 @@ import { Name } from '#jobs/contract';
 import { canonical } from '#ledger';
 import { Prisma } from '#prisma';
 import { Companies } from '../data/companies.js';
-import type { SignedIn } from '../http/signed-in.js';
+import type { Acting } from '../http/signed-in.js';
 import { Problem } from '../problems.js';
 
 const Line = z.string().trim().max(300);
@@ -34,12 +34,12 @@ export interface PartyView {
 export class Parties {
   constructor(private readonly companies: Companies) {}
 
-  async add(asking: SignedIn, kind: 'person' | 'site', details: PartyDetails) {
+  async add(asking: Acting, kind: 'person' | 'site', details: PartyDetails) {
     return this.write(asking, { id: uuid(), version: 1, kind }, details);
   }
 
   /** A new version; what events committed to earlier stays as it was. */
-  async change(asking: SignedIn, id: string, details: PartyDetails) {
+  async change(asking: Acting, id: string, details: PartyDetails) {
     const { prisma } = this.companies.of(asking.company.id);
     const before = await prisma.party.findFirst({ where: { id, latest: true } });
     if (!before) throw new Problem('not-found', 'There is no such person or site.');
@@ -60,7 +60,7 @@ export class Parties {
     }));
   }
 
-  async erase(asking: SignedIn, id: string, reason: string): Promise<void> {
+  async erase(asking: Acting, id: string, reason: string): Promise<void> {
     const { count } = await this.companies.of(asking.company.id).prisma.party.updateMany({
       where: { id, erasedAt: null },
       data: {
@@ -72,7 +72,7 @@ export class Parties {
   }
 
   private async write(
-    asking: SignedIn,
+    asking: Acting,
     row: { readonly id: string; readonly version: number; readonly kind: string },
     details: PartyDetails,
   ) {

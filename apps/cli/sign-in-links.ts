@@ -1,0 +1,42 @@
+// Links printed at the start, each good once: for the people of the demonstration, or the one that
+// sets up a company of one's own.
+
+import pg from 'pg';
+import { v7 as uuid } from 'uuid';
+import { newToken, tokenDigest } from '../api/people/passwords.js';
+import { SignInLinks } from '../api/people/sign-in-links.js';
+import type { Service } from '../api/service.js';
+import { DEMONSTRATION, PEOPLE } from './demonstration/people.js';
+import type { Opened } from './open-database.js';
+
+export interface Link {
+  readonly who: string;
+  readonly where: string;
+}
+
+const SETUP_MINUTES = 30;
+
+/** Sets the first administrator's password, once, within thirty minutes. */
+export async function firstLink(ownerUrl: string): Promise<Link> {
+  const token = newToken();
+  const owner = new pg.Client({ connectionString: ownerUrl });
+  await owner.connect();
+  try {
+    await owner.query(
+      `INSERT INTO sign_in_link (company_id, token_digest, expires_at)
+       VALUES ($1, $2, now() + make_interval(mins => $3))`, [uuid(), tokenDigest(token), SETUP_MINUTES]);
+  } finally {
+    await owner.end();
+  }
+  return { who: `first administrator, within ${SETUP_MINUTES} minutes`, where: `/setup/${token}` };
+}
+
+/** None where there is no demonstration: there people sign in by password. */
+export async function signInLinks(service: Service, database: Opened): Promise<readonly Link[]> {
+  if (!(await database.hasDemonstration())) return [];
+  const links = service.get(SignInLinks);
+  return Promise.all(PEOPLE.map(async ({ id, name, roles }) => ({
+    who: `${name} (${roles.join(', ').replaceAll('-', ' ')})`,
+    where: `/sign-in/${await links.make(DEMONSTRATION.company, id)}`,
+  })));
+}

@@ -1,0 +1,113 @@
+// `npm start`: the database, its migrations, the demonstration the first time, and the service; then
+// the address, and links to sign in with.
+
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { Command, InvalidArgumentError } from 'commander';
+import { Settings, startService, type Service } from '../api/service.js';
+import { StartRefused } from './database.js';
+import { fillDemonstration } from './demonstration.js';
+import { openDatabase, type Opened } from './open-database.js';
+import { refuseBusyPort } from './port.js';
+import { firstLink, signInLinks, type Link } from './sign-in-links.js';
+
+interface Options {
+  readonly data: string;
+  readonly port: number;
+  readonly host: string;
+  readonly empty: boolean;
+}
+
+const program = new Command('npm start --')
+  .description('Starts Gauge Ledger with everything it needs.')
+  .option('--data <folder>', 'where the data lies', '.data')
+  .option('--port <number>', 'the port of the pages; 0 for any free one', port, 4310)
+  .option('--host <address>', 'the address to listen on', '127.0.0.1')
+  .option('--empty', 'without the demonstration: one link sets up your own company', false)
+  .showHelpAfterError();
+
+function port(text: string): number {
+  const number = Number(text);
+  if (!/^\d{1,5}$/.test(text) || number > 65_535) throw new InvalidArgumentError('must be 0 to 65535');
+  return number;
+}
+
+/** The product's folder, whether this runs from the build or from its source. */
+const home = path.resolve(path.dirname(fileURLToPath(import.meta.url)).replace(/\.build[\\/]apps[\\/]cli$/, 'apps/cli'), '../..');
+
+async function start(options: Options): Promise<void> {
+  await refuseBusyPort(options.host, options.port);
+  const database = await openDatabase(path.resolve(options.data));
+  let service: Service | undefined;
+  const stop = stopper(() => service, database);
+  try {
+    service = await startService(new Settings({
+      serviceUrl: database.serviceUrl,
+      host: options.host,
+      port: options.port,
+      pages: path.join(home, '.build', 'office'),
+      logLevel: process.env['LOG_LEVEL'] ?? 'warn',
+      version: (JSON.parse(readFileSync(path.join(home, 'package.json'), 'utf8')) as { version: string }).version,
+    }));
+    const links = await prepare(service, database, options.empty);
+    say(service.address, database.notices, links);
+  } catch (error) {
+    await service?.stop();
+    await database.stop();
+    throw error;
+  }
+  void database.lost.then(() => {
+    console.error('The database ended by itself; stopping. The next start finds everything recorded.');
+    stop(1);
+  });
+}
+
+async function prepare(service: Service, database: Opened, empty: boolean): Promise<readonly Link[]> {
+  if (empty && !(await database.hasCompany())) return [await firstLink(database.ownerUrl)];
+  if (!(await database.hasCompany()) || (await database.hasDemonstration())) await fillDemonstration(service);
+  return signInLinks(service, database);
+}
+
+function say(address: string, notices: readonly string[], links: readonly Link[]): void {
+  for (const notice of notices) console.log(notice);
+  console.log(`Gauge Ledger is at ${address}`);
+  if (links.length === 0) return;
+  const width = Math.max(...links.map(({ who }) => who.length));
+  console.log('\nEach of these links works once:');
+  for (const { who, where } of links) console.log(`  ${who.padEnd(width)}  ${address}${where}`);
+}
+
+/** Drains and stops, once; a second signal does not wait any longer. */
+function stopper(service: () => Service | undefined, database: Opened): (code: number) => void {
+  let stopping = false;
+  const stop = (code: number): void => {
+    if (stopping) process.exit(code || 1);
+    stopping = true;
+    void (async () => {
+      await service()?.stop();
+      await database.stop();
+    })().then(
+      () => process.exit(code),
+      (error: unknown) => {
+        console.error(sentence(error));
+        process.exit(1);
+      },
+    );
+  };
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => stop(0));
+  return stop;
+}
+
+const sentence = (error: unknown): string => {
+  const { message, code } = error as { message?: string; code?: string };
+  if (code === 'EADDRINUSE') return 'The port is in use by another program; choose another with --port.';
+  return (message ?? String(error)).split('\n')[0] ?? '';
+};
+
+program.parse();
+start(program.opts<Options>()).catch((error: unknown) => {
+  console.error(sentence(error));
+  if (!(error instanceof StartRefused) && process.env['LOG_LEVEL'] === 'debug') console.error(error);
+  process.exit(1);
+});
