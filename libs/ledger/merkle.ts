@@ -12,7 +12,7 @@ export const EMPTY_ROOT: Hash = createHash('sha256').digest();
 
 /** SHA-256(0x00 ‖ body); a text is hashed as UTF-8. */
 export function leafHash(body: string | Uint8Array): Hash {
-  if (typeof body === 'string') return hash('sha256', `\0${body}`, 'buffer');
+  if (typeof body === 'string') return Buffer.from(hash('sha256', `\0${body}`, 'hex'), 'hex');
   return createHash('sha256').update('\0').update(body).digest();
 }
 
@@ -25,7 +25,7 @@ export function nodeHash(left: Uint8Array, right: Uint8Array): Hash {
   }
   pair.set(left, 1);
   pair.set(right, 1 + HASH_BYTES);
-  return hash('sha256', pair, 'buffer');
+  return Buffer.from(hash('sha256', pair, 'hex'), 'hex');
 }
 
 /** The root over leaf hashes. */
