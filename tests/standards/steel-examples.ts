@@ -95,7 +95,7 @@ export function channelExample(i: Inputs): Values {
 /** Effective area of a lipped channel with every flat at F_y. */
 function compressedArea(shape: SheetShape, i: Inputs, rules: PlateRules): number {
   const { Fy_ksi: f = 0, E_ksi: E = 0, t_in: t = 0, lip_in: D = 0 } = i;
-  const [lip, flange, web] = shape.flats as [{ w: number }, { w: number }, { w: number }];
+  const [lip, flange, web] = [shape.flats[0]!, shape.flats[1]!, shape.flats[2]!];
   const theta = Math.PI / 2;
   const lipped = lippedFlange({ w: flange.w, t, d: lip.w, D, theta, f, E }, rules);
   const ds = effectiveWidth(lip.w, t, f, E, rules.unstiffened).b * lipped.RI;

@@ -10,31 +10,40 @@ export interface Bend {
   readonly second: number;
 }
 
+/** How high and low the sheet reaches so far. */
+export interface Extent {
+  top: number;
+  bottom: number;
+}
+
 interface Place {
   readonly x: number;
   readonly y: number;
 }
 
-/** Exact annular sector: area r t phi; moments from the integrals of rho^2 sin and rho^3 sin^2. */
+/** Exact annular sector, its reach taken into `extent`: area r t phi; moments from the integrals of rho^2 sin and rho^3 sin^2. */
 export function bend(
   a: Place,
   b: Place & { readonly R: number },
   turn: number,
   t: number,
-  reach: (high: number, low: number) => void,
+  extent: Extent,
 ): Bend {
   const r = b.R + t / 2;
   const side = Math.sign(turn);
   const phi = Math.abs(turn);
-  const length = Math.hypot(b.x - a.x, b.y - a.y);
-  const [ux, uy] = [(b.x - a.x) / length, (b.y - a.y) / length];
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const length = Math.sqrt(dx * dx + dy * dy);
+  const [ux, uy] = [dx / length, dy / length];
   const trim = r * Math.tan(phi / 2);
   const centerY = b.y - trim * uy + r * side * ux;
   const start = Math.atan2(-side * ux, side * uy);
   const low = side > 0 ? start : start - phi;
   const high = low + phi;
-  if (covers(low, high, Math.PI / 2)) reach(centerY + r + t / 2, Infinity);
-  if (covers(low, high, -Math.PI / 2)) reach(-Infinity, centerY - r - t / 2);
+  if (covers(low, high, Math.PI / 2)) extent.top = Math.max(extent.top, centerY + r + t / 2);
+  if (covers(low, high, -Math.PI / 2)) {
+    extent.bottom = Math.min(extent.bottom, centerY - r - t / 2);
+  }
   const area = r * t * phi;
   const one = Math.cos(low) - Math.cos(high);
   const two = phi / 2 - (Math.sin(2 * high) - Math.sin(2 * low)) / 4;

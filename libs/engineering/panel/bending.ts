@@ -3,10 +3,10 @@
 import { refused, result, type Fault, type Outcome } from '../check.js';
 import type { Inches, KipInches, Ksi, Quantity } from '../units.js';
 import { kipInches } from '../units.js';
-import { effectiveSection, grossSection } from './effective-section.js';
+import { effectiveSection, grossSection, sectionStart } from './effective-section.js';
 import type { Element } from './elements.js';
-import { sheetShape, type OutlinePoint, type SheetShape } from './outline.js';
-import { WIDTH_LIMITS } from './plate.js';
+import { sheetShape, turnedOver, type OutlinePoint, type SheetShape } from './outline.js';
+import { S100_RULES, WIDTH_LIMITS } from './plate.js';
 
 /** Positive bending puts the sheet's top (larger y, the weather side) in compression. */
 export type BendingDirection = 'positive' | 'negative';
@@ -59,16 +59,26 @@ export function bendingStrength(
   sheet: Sheet,
   direction: BendingDirection,
 ): Outcome<BendingStrength> {
-  const { outline, cover, t, Fy, E } = sheet;
-  const built = sheetShape(outline, t, cover, direction === 'negative');
-  if (!built.ok) return built;
-  const shape = built.value;
-  const section = effectiveSection(shape, Fy, E);
+  const built = sheetShape(sheet.outline, sheet.t, sheet.cover);
+  return built.ok ? bendingOf(built.value, sheet, direction) : built;
+}
+
+/** As bendingStrength, of a shape that is built already, upright. */
+export function bendingOf(
+  upright: SheetShape,
+  sheet: Sheet,
+  direction: BendingDirection,
+): Outcome<BendingStrength> {
+  const { cover, t, Fy, E } = sheet;
+  const shape = direction === 'positive' ? upright : turnedOver(upright);
+  const start = sectionStart(shape);
+  const section = effectiveSection(shape, Fy, E, S100_RULES, start);
   const faults = widthFaults(section.elements, t);
   if (!section.settled) {
     faults.push({ pointer: '/outline', message: 'the effective section does not settle' });
   }
   if (faults.length > 0) return refused(...faults);
+  const service = effectiveSection(shape, SERVICE_STRESS * Fy, E, S100_RULES, start);
   const share = cover === undefined ? 1 : 12 / cover;
   const up = direction === 'positive' ? 1 : -1;
   const values = (s: { A: number; I: number; y0: number; S: number }): SectionValues => ({
@@ -84,7 +94,7 @@ export function bendingStrength(
     shape,
     gross: values(grossSection(shape)),
     effective,
-    serviceI: (effectiveSection(shape, SERVICE_STRESS * Fy, E).I * share) as SectionValues['I'],
+    serviceI: (service.I * share) as SectionValues['I'],
     fc: section.fc as Ksi,
     Mn,
     Ma: kipInches(Mn / OMEGA_B),
@@ -104,8 +114,8 @@ function widthFaults(elements: readonly Element[], t: number): Fault[] {
     if (limit !== undefined && ratio > limit) {
       fault(e, `w/t ${ratio.toFixed(1)} is over ${limit} (AISI S100-16 B4.1)`);
     }
-    if (e.kind !== 'lipped' || e.needsLip !== true) continue;
-    const { D = 0, theta = 0 } = e;
+    if (e.lip === null) continue;
+    const { D, theta } = e.lip;
     if (D / e.w > WIDTH_LIMITS.lipOverFlange) {
       fault(e, `its lip is over 0.8 of its width, D/w ${(D / e.w).toFixed(2)} (Table 1.3-1)`);
     }

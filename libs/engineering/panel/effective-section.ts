@@ -28,6 +28,23 @@ export function grossSection(shape: SheetShape): Omit<EffectiveSection, 'element
   return { ...sectionOf(shape, grossMoments(shape)), settled: true };
 }
 
+/** What every state of stress of one shape starts from. */
+export interface SectionStart {
+  /** Centroid of the gross section. */
+  readonly y0: number;
+  /** The ribbed flange each flat belongs to. */
+  readonly groups: readonly (RibGroup | undefined)[];
+  readonly bends: Moments;
+}
+
+export function sectionStart(shape: SheetShape): SectionStart {
+  const gross = grossMoments(shape);
+  const y0 = gross.first / gross.area;
+  const groups: (RibGroup | undefined)[] = shape.flats.map(() => undefined);
+  for (const group of ribGroups(shape, y0)) for (const m of group.members) groups[m] = group;
+  return { y0, groups, bends: bendMoments(shape) };
+}
+
 /**
  * Effective section with `f` ksi at the farther extreme fiber: at F_y the section of first yield, at
  * service stress the section for deflection. Where tension yields first, the compression fiber is at
@@ -39,16 +56,14 @@ export function effectiveSection(
   f: number,
   E: number,
   rules: PlateRules = S100_RULES,
+  start: SectionStart = sectionStart(shape),
 ): EffectiveSection {
-  const gross = grossMoments(shape);
-  const start = gross.first / gross.area;
-  const ribs = ribGroups(shape, start);
-  const context = { shape, f, E, rules, gross, ribs };
+  const context: Context = { shape, f, E, rules, start };
   let lesserB2 = false;
-  let found = settle(context, start, lesserB2);
+  let found = settle(context, lesserB2);
   if (!found.settled) {
     lesserB2 = true;
-    found = settle(context, start, lesserB2);
+    found = settle(context, lesserB2);
   }
   const elements: Element[] = [];
   const moments = pass(context, found.y0, lesserB2, elements);
@@ -62,19 +77,23 @@ interface Context {
   readonly f: number;
   readonly E: number;
   readonly rules: PlateRules;
-  readonly gross: Moments;
-  readonly ribs: readonly RibGroup[];
+  readonly start: SectionStart;
 }
 
 const SETTLED_IN = 1e-9;
 
-function settle(context: Context, start: number, lesserB2: boolean) {
-  let y0 = start;
+/** Fixed point of the neutral axis: two plain rounds, then one extrapolated; damped if it is slow. */
+function settle(context: Context, lesserB2: boolean) {
+  let y0 = context.start.y0;
+  let last = NaN;
   for (let i = 0; i < 120; i++) {
     const m = pass(context, y0, lesserB2);
-    const next = m.first / m.area;
-    if (Math.abs(next - y0) < SETTLED_IN) return { y0: next, settled: true };
-    y0 = i < 30 ? next : (y0 + next) / 2;
+    const move = m.first / m.area - y0;
+    if (Math.abs(move) < SETTLED_IN) return { y0: y0 + move, settled: true };
+    const shrink = move / (y0 - last);
+    const extrapolate = i % 3 === 2 && i < 30 && Math.abs(shrink) < 0.9;
+    last = y0;
+    y0 += i >= 30 ? move / 2 : extrapolate ? move / (1 - shrink) : move;
   }
   return { y0, settled: false };
 }
@@ -85,27 +104,28 @@ function compressionStress(shape: SheetShape, y0: number, f: number): number {
 
 /** Sums what is effective with the neutral axis at y0; writes the elements when asked. */
 function pass(context: Context, y0: number, lesserB2: boolean, record?: Element[]): Moments {
-  const { shape, f, E, rules, ribs } = context;
+  const { shape, f, E, rules, start } = context;
+  const { groups, bends } = start;
   const fc = compressionStress(shape, y0, f);
   const stresses: Stresses = { y0, perInch: fc / (shape.top - y0), E, rules, lesserB2 };
-  const sum = bendMoments(shape);
+  const sum = { area: bends.area, first: bends.first, second: bends.second };
   for (let i = 0; i < shape.flats.length; i++) {
-    const group = ribs.find((g) => g.members.includes(i));
+    const flat = shape.flats[i]!;
+    const group = groups[i];
     if (group === undefined) {
-      const element = flatElement(shape, i, stresses, ribs);
-      for (const [from, to] of element.pieces) pieceOf(shape.flats[i]!, shape.t, from, to, sum);
+      const element = flatElement(shape, i, stresses, groups);
+      pieceOf(flat, shape.t, 0, element.head, sum);
+      pieceOf(flat, shape.t, flat.w - element.tail, flat.w, sum);
       record?.push(element);
       continue;
     }
-    const flat = shape.flats[i]!;
     pieceOf(flat, shape.t, 0, flat.w, sum);
     if (i !== group.members[0]) continue;
     const element = ribElement(group, stresses);
-    const area = group.moments.area;
-    const level = group.moments.first / area;
+    const { area, first, second } = group.moments;
     sum.area -= (1 - element.rho) * area;
-    sum.first -= (1 - element.rho) * group.moments.first;
-    sum.second -= group.moments.second - element.rho * area * level * level;
+    sum.first -= (1 - element.rho) * first;
+    sum.second -= second - (element.rho * first * first) / area;
     record?.push(element);
   }
   return sum;

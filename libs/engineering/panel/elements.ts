@@ -2,7 +2,7 @@
 // neutral axis, and which parts of it are effective.
 
 import type { Flat, SheetShape } from './outline.js';
-import { stiffenedGradient, unstiffened, type PlateRules, type PlateWidth } from './plate.js';
+import { stiffenedGradient, unstiffened, type PlateRules } from './plate.js';
 import type { RibGroup } from './ribs.js';
 import { lippedFlange, type LippedWidth } from './stiffener.js';
 
@@ -21,13 +21,13 @@ export interface Element {
   readonly lambda: number | null;
   readonly rho: number;
   readonly b: number;
-  readonly b1?: number;
-  readonly b2?: number;
-  readonly D?: number;
-  readonly theta?: number;
-  readonly needsLip?: boolean;
-  /** Effective parts, as distances from the flat's start. */
-  readonly pieces: readonly (readonly [number, number])[];
+  readonly b1: number | null;
+  readonly b2: number | null;
+  /** Overall lip and its angle (radians) of a flange that needs one. */
+  readonly lip: { readonly D: number; readonly theta: number } | null;
+  /** Effective lengths from the flat's start and up to its end. */
+  readonly head: number;
+  readonly tail: number;
 }
 
 /** The state of stress: neutral axis, ksi per inch above it, and the rules. */
@@ -42,62 +42,88 @@ export interface Stresses {
 /** A flat lying closer to horizontal than to upright. */
 const LYING = Math.SQRT1_2;
 
+/** The element of flat i; `groups` names the ribbed flange of each flat, if any. */
 export function flatElement(
   shape: SheetShape,
   i: number,
   s: Stresses,
-  ribs: readonly RibGroup[],
+  groups: readonly (RibGroup | undefined)[],
 ): Element {
   const flat = shape.flats[i]!;
-  const { start, end } = endStresses(flat, shape.t, s);
-  const [f1, f2] = [Math.max(start, end), Math.min(start, end)];
-  const whole = [[0, flat.w]] as const;
-  const plain = { flat: i, w: flat.w, f1, f2 };
-  if (f1 <= 0 || flat.w < 1e-9) {
-    return { ...plain, kind: 'tension', k: null, lambda: null, rho: 1, b: flat.w, pieces: whole };
+  const w = flat.w;
+  const start = stressAt(flat.y1, flat, shape.t, s);
+  const end = stressAt(flat.y2, flat, shape.t, s);
+  const f1 = Math.max(start, end);
+  const f2 = Math.min(start, end);
+  if (f1 <= 0 || w < 1e-9) {
+    return plain('tension', i, w, f1, f2, null, null, 1, w, w, 0);
   }
   if (flat.freeStart || flat.freeEnd) return freeElement(shape, i, start, end, s);
-  const lip = lippedBy(shape, i, s);
-  if (lip !== undefined) {
-    const { D, theta, width, lipAtStart } = lip;
-    const { S, Is, Ia, RI, ...rest } = width;
-    const beside = (width.b / 2) * RI;
-    const pieces = lipAtStart
-      ? bothEnds(flat.w, beside, width.b - beside)
-      : bothEnds(flat.w, width.b - beside, beside);
-    return { ...plain, ...rest, kind: 'lipped', D, theta, needsLip: Ia > 0, pieces };
-  }
-  const narrow = f2 < 0 && isNarrow(shape, i, start > end, ribs);
-  const { psi, full, ...width } = stiffenedGradient(
-    flat.w,
-    shape.t,
+  const lipped = lippedBy(shape, i, s);
+  if (lipped !== undefined) return lippedElement(i, w, f1, f2, lipped);
+  const narrow = f2 < 0 && isNarrow(shape, i, start > end, groups);
+  const g = stiffenedGradient(w, shape.t, f1, f2, s.E, narrow, s.lesserB2);
+  const compressed = f2 >= 0 ? w : (w * f1) / (f1 - f2);
+  const far = w - compressed + g.b2;
+  const fromStart = start >= end;
+  return {
+    kind: f2 < 0 ? 'web' : 'stiffened',
+    flat: i,
+    w,
     f1,
     f2,
-    s.E,
-    narrow,
-    s.lesserB2,
-  );
-  const compressed = f2 >= 0 ? flat.w : (flat.w * f1) / (f1 - f2);
-  const rest = flat.w - compressed + width.b2;
-  const pieces = full
-    ? whole
-    : start >= end
-      ? bothEnds(flat.w, width.b1, rest)
-      : bothEnds(flat.w, rest, width.b1);
-  return { ...plain, ...width, kind: f2 < 0 ? 'web' : 'stiffened', pieces };
+    k: g.k,
+    lambda: g.lambda,
+    rho: g.rho,
+    b: g.b,
+    b1: g.b1,
+    b2: g.b2,
+    lip: null,
+    head: g.full ? w : fromStart ? g.b1 : far,
+    tail: g.full ? 0 : fromStart ? far : g.b1,
+  };
 }
 
-/** Stress at the flat's two ends, taken at its outer fiber: the extreme fiber for a flange. */
-function endStresses(flat: Flat, t: number, s: Stresses): { start: number; end: number } {
-  const rise = (t / 2) * flat.cos - s.y0;
-  return { start: (flat.y1 + rise) * s.perInch, end: (flat.y2 + rise) * s.perInch };
+/** Stress at an end of a flat, taken at its outer fiber: the extreme fiber for a flange. */
+const stressAt = (y: number, flat: Flat, t: number, s: Stresses): number =>
+  (y + (t / 2) * flat.cos - s.y0) * s.perInch;
+
+function plain(
+  kind: ElementKind,
+  flat: number,
+  w: number,
+  f1: number,
+  f2: number,
+  k: number | null,
+  lambda: number | null,
+  rho: number,
+  b: number,
+  head: number,
+  tail: number,
+): Element {
+  return { kind, flat, w, f1, f2, k, lambda, rho, b, b1: null, b2: null, lip: null, head, tail };
 }
 
-const bothEnds = (w: number, first: number, last: number) =>
-  [
-    [0, first],
-    [w - last, w],
-  ] as const;
+function lippedElement(i: number, w: number, f1: number, f2: number, by: Lipped): Element {
+  const { width, D, theta, lipAtStart } = by;
+  const beside = (width.b / 2) * width.RI;
+  return {
+    kind: 'lipped',
+    flat: i,
+    w,
+    f1,
+    f2,
+    k: width.k,
+    lambda: width.lambda,
+    rho: width.rho,
+    b: width.b,
+    b1: beside,
+    b2: width.b - beside,
+    lip: width.Ia > 0 ? { D, theta } : null,
+    head: lipAtStart ? beside : width.b - beside,
+    tail: lipAtStart ? width.b - beside : beside,
+  };
+}
 
 /** A flat with a free edge: an unstiffened element, or the lip of its neighbor. */
 function freeElement(
@@ -108,28 +134,30 @@ function freeElement(
   s: Stresses,
 ): Element {
   const flat = shape.flats[i]!;
-  const { w } = flat;
-  const [supported, free] = flat.freeEnd ? [start, end] : [end, start];
-  const plate = unstiffened(w, shape.t, supported, free, s.E, s.rules);
-  const common = { flat: i, w, f1: Math.max(start, end), f2: Math.min(start, end) };
+  const w = flat.w;
+  const supported = flat.freeEnd ? start : end;
+  const free = flat.freeEnd ? end : start;
+  const { k, lambda, rho, b: width } = unstiffened(w, shape.t, supported, free, s.E, s.rules);
   const flange = lippedBy(shape, flat.freeEnd ? i - 1 : i + 1, s);
-  const b = flange === undefined ? plate.b : plate.b * flange.width.RI;
-  const compressed = supported > 0 && free < 0 ? (w * supported) / (supported - free) : w;
-  const near = b - (w - compressed);
-  const pieces: [number, number][] =
-    compressed < w
-      ? [
-          [0, near],
-          [compressed, w],
-        ]
-      : [[0, b]];
-  return {
-    ...common,
-    ...(plate satisfies PlateWidth),
-    kind: flange === undefined ? 'unstiffened' : 'lip',
+  const b = flange === undefined ? width : width * flange.width.RI;
+  const tension = supported > 0 && free < 0 ? (w * -free) / (supported - free) : 0;
+  const near = b - tension;
+  const kind = flange === undefined ? 'unstiffened' : 'lip';
+  const head = flat.freeEnd ? near : tension;
+  const tail = flat.freeEnd ? tension : near;
+  return plain(
+    kind,
+    i,
+    w,
+    Math.max(start, end),
+    Math.min(start, end),
+    k,
+    lambda,
+    rho,
     b,
-    pieces: flat.freeEnd ? pieces : pieces.map(([from, to]) => [w - to, w - from] as const),
-  };
+    head,
+    tail,
+  );
 }
 
 interface Lipped {
@@ -146,17 +174,16 @@ function lippedBy(shape: SheetShape, i: number, s: Stresses): Lipped | undefined
   if (shape.continuous) return undefined;
   const lipAtStart = i === 1;
   if (!lipAtStart && i !== shape.flats.length - 2) return undefined;
+  const { t } = shape;
   const lip = shape.flats[lipAtStart ? 0 : i + 1]!;
-  const ends = endStresses(lip, shape.t, s);
-  if (Math.min(ends.start, ends.end) < 0) return undefined;
-  const bend = shape.bends[lipAtStart ? flat.bendStart : flat.bendEnd]!;
-  const D = lip.w + (bend.insideRadius + shape.t) * Math.tan(bend.turn / 2);
-  const own = endStresses(flat, shape.t, s);
-  const f = Math.max(own.start, own.end);
+  if (Math.min(stressAt(lip.y1, lip, t, s), stressAt(lip.y2, lip, t, s)) < 0) return undefined;
+  const f = Math.max(stressAt(flat.y1, flat, t, s), stressAt(flat.y2, flat, t, s));
   if (f <= 0) return undefined;
+  const bend = shape.bends[lipAtStart ? flat.bendStart : flat.bendEnd]!;
   const theta = bend.turn;
-  const x = { w: flat.w, t: shape.t, d: lip.w, D, theta, f, E: s.E };
-  return { width: lippedFlange(x, s.rules), D, theta, lipAtStart };
+  const D = lip.w + (bend.insideRadius + t) * Math.tan(theta / 2);
+  const width = lippedFlange({ w: flat.w, t, d: lip.w, D, theta, f, E: s.E }, s.rules);
+  return { width, D, theta, lipAtStart };
 }
 
 /** h_o/b_o over 4 for a web, where b_o is its compression flange (1.1.2, from memory). */
@@ -164,14 +191,12 @@ function isNarrow(
   shape: SheetShape,
   i: number,
   compressedStart: boolean,
-  ribs: readonly RibGroup[],
+  groups: readonly (RibGroup | undefined)[],
 ): boolean {
   const n = shape.flats.length;
-  const j = shape.continuous
-    ? (i + (compressedStart ? n - 1 : 1)) % n
-    : i + (compressedStart ? -1 : 1);
+  const next = i + (compressedStart ? -1 : 1);
+  const j = shape.continuous ? (next + n) % n : next;
   const flange = shape.flats[j];
   if (flange === undefined || flange.cos < LYING) return false;
-  const group = ribs.find((g) => g.members.includes(j));
-  return shape.flats[i]!.overall > 4 * (group?.bo ?? flange.overall);
+  return shape.flats[i]!.overall > 4 * (groups[j]?.bo ?? flange.overall);
 }

@@ -4,6 +4,7 @@
 import { refused, result, type Fault, type Outcome } from '../check.js';
 import type { Inches } from '../units.js';
 import { bend, type Bend } from './bend.js';
+import { readCorners, turnAt, type Corner, type Path } from './corners.js';
 
 /** A corner of the mid-line; without an inside radius the bend is square (inside radius 0). */
 export interface OutlinePoint {
@@ -19,6 +20,9 @@ export interface Flat {
   readonly x2: number;
   readonly y2: number;
   readonly w: number;
+  /** Heights of the mid-line corners it runs between. */
+  readonly from: number;
+  readonly to: number;
   /** Of its angle to the horizontal, both positive. */
   readonly sin: number;
   readonly cos: number;
@@ -37,6 +41,8 @@ export interface SheetShape {
   readonly bends: readonly Bend[];
   readonly top: number;
   readonly bottom: number;
+  /** Halfway between the highest and the lowest corner. */
+  readonly middle: number;
   /** The outline repeats and its two ends are one flat or one bend. */
   readonly continuous: boolean;
   /** Distance to the next outline where continuous, else 0. */
@@ -44,160 +50,120 @@ export interface SheetShape {
   readonly developed: Inches;
 }
 
-interface Corner {
-  readonly x: number;
-  readonly y: number;
-  readonly R: number;
+/**
+ * Whether a flat is a web: it crosses the middle of the sheet's depth. Thickness does not change the
+ * answer, so ribs lower than half the depth stay ribs.
+ */
+export function isWeb(shape: SheetShape, flat: Flat): boolean {
+  return (flat.from - shape.middle) * (flat.to - shape.middle) < 0;
 }
 
 /**
  * Flats and bends of an outline. With `repeat` equal to the distance between its ends, and both ends
- * at one height, the outline is taken as continuous: the ends join, so no edge is free. `flip` turns
- * the sheet over, for negative bending. Refused: fewer than three points, points that coincide, an
- * outline that closes on itself, a bend of more than 175 degrees, bends that do not fit their flats.
+ * at one height, the outline is taken as continuous: the ends join, so no edge is free. Refused:
+ * fewer than three points, points that coincide, an outline that closes on itself, a bend of more
+ * than 175 degrees, bends that do not fit their flats.
  */
 export function sheetShape(
   points: readonly OutlinePoint[],
   t: Inches,
   repeat?: Inches,
-  flip = false,
 ): Outcome<SheetShape> {
-  const sign = flip ? -1 : 1;
-  const raw = points.map((p) => ({ x: p.x, y: sign * p.y, R: p.insideRadius ?? 0 }));
-  const faults = pointFaults(raw);
-  if (faults.length > 0) return refused(...faults);
-  const continuous = repeat !== undefined && joins(raw, repeat);
-  const shift = continuous ? repeat : 0;
-  const corners = withoutStraightPoints(continuous ? raw.slice(0, -1) : raw, continuous, shift);
-  if (corners.length < (continuous ? 2 : 3)) {
-    return refused({ pointer: '/outline', message: 'needs at least one bend' });
-  }
-  return build(corners, t, continuous, shift);
+  const path = readCorners(points, repeat);
+  return path.ok ? build(path.value, t) : path;
 }
 
-function pointFaults(points: readonly Corner[]): Fault[] {
-  const [first, last] = [points[0], points.at(-1)];
-  if (points.length < 3 || first === undefined || last === undefined) {
-    return [{ pointer: '/outline', message: 'needs at least three points' }];
-  }
-  const faults: Fault[] = [];
-  for (let i = 1; i < points.length; i++) {
-    if (distance(points[i - 1]!, points[i]!) < 1e-6) {
-      faults.push({ pointer: `/outline/${i}`, message: 'is the same place as the point before' });
-    }
-  }
-  if (distance(first, last) < 1e-6) {
-    faults.push({ pointer: '/outline', message: 'closes on itself: a sheet has two edges' });
-  }
-  return faults;
-}
-
-const distance = (a: Corner, b: Corner): number => Math.hypot(b.x - a.x, b.y - a.y);
-
-function joins(points: readonly Corner[], repeat: number): boolean {
-  const [first, last] = [points[0]!, points.at(-1)!];
-  return Math.abs(last.x - first.x - repeat) < 1e-4 && Math.abs(last.y - first.y) < 1e-4;
-}
-
-/** The point `i` of a list that, when continuous, goes on one repeat to the right. */
-function at(points: readonly Corner[], i: number, continuous: boolean, shift: number): Corner {
-  const n = points.length;
-  if (!continuous || (i >= 0 && i < n)) return points[i]!;
-  const turns = Math.floor(i / n);
-  const p = points[i - turns * n]!;
-  return { x: p.x + turns * shift, y: p.y, R: p.R };
-}
-
-function withoutStraightPoints(points: Corner[], continuous: boolean, shift: number): Corner[] {
-  return points.filter((p, i) => {
-    if (!continuous && (i === 0 || i === points.length - 1)) return true;
-    const before = at(points, i - 1, continuous, shift);
-    const after = at(points, i + 1, continuous, shift);
-    return Math.abs(turnAt(before, p, after)) > 1e-6;
-  });
-}
-
-function turnAt(a: Corner, b: Corner, c: Corner): number {
-  const [ux, uy, vx, vy] = [b.x - a.x, b.y - a.y, c.x - b.x, c.y - b.y];
-  return Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy);
-}
-
-function build(
-  corners: readonly Corner[],
-  t: number,
-  continuous: boolean,
-  shift: number,
-): Outcome<SheetShape> {
-  const faults: Fault[] = [];
-  const n = corners.length;
-  const bends: Bend[] = [];
-  const trims: number[] = [];
-  let [top, bottom] = [-Infinity, Infinity];
-  const reach = (high: number, low: number): void => {
-    if (high > top) top = high;
-    if (low < bottom) bottom = low;
+/** The same sheet turned over, for negative bending. */
+export function turnedOver(shape: SheetShape): SheetShape {
+  return {
+    ...shape,
+    flats: shape.flats.map((f) => ({ ...f, y1: -f.y1, y2: -f.y2, from: -f.from, to: -f.to })),
+    bends: shape.bends.map((b) => ({ ...b, first: -b.first })),
+    top: -shape.bottom,
+    bottom: -shape.top,
+    middle: -shape.middle,
   };
-  const firstBend = continuous ? 0 : 1;
-  const lastBend = continuous ? n - 1 : n - 2;
-  for (let i = firstBend; i <= lastBend; i++) {
-    const [a, b, c] = [i - 1, i, i + 1].map((k) => at(corners, k, continuous, shift)) as Three;
-    const turn = turnAt(a, b, c);
+}
+
+function build({ corners, continuous, shift }: Path, t: number): Outcome<SheetShape> {
+  const faults: Fault[] = [];
+  const last = corners.length - 1;
+  const extent = { top: -Infinity, bottom: Infinity };
+  const bends: Bend[] = [];
+  const trims: number[] = [0];
+  for (let i = 1; i < last; i++) {
+    const b = corners[i]!;
+    const turn = turnAt(corners[i - 1]!, b, corners[i + 1]!);
     if (Math.abs(turn) > (175 * Math.PI) / 180) {
-      faults.push({
-        pointer: '/outline',
-        message: `folds back on itself at (${b.x}, ${b.y}): give a hem as two bends`,
-      });
+      const message = `folds back on itself at (${b.x}, ${b.y}): give a hem as two bends`;
+      faults.push({ pointer: '/outline', message });
     }
-    bends.push(bend(a, b, turn, t, reach));
+    bends.push(bend(corners[i - 1]!, b, turn, t, extent));
     trims.push((b.R + t / 2) * Math.tan(Math.abs(turn) / 2));
   }
+  trims.push(continuous ? trims[1]! : 0);
   const flats: Flat[] = [];
-  for (let i = 0; i < (continuous ? n : n - 1); i++) {
-    const bendStart = i - firstBend;
-    const bendEnd = continuous ? (i + 1) % n : i < n - 2 ? i : -1;
-    const ends = [at(corners, i, continuous, shift), at(corners, i + 1, continuous, shift)] as Two;
-    const flat = flatBetween(ends, trims[bendStart] ?? 0, trims[bendEnd] ?? 0, t);
+  let developed = 0;
+  for (let i = continuous ? 1 : 0; i < last; i++) {
+    const [p, q] = [corners[i]!, corners[i + 1]!];
+    const bendEnd = i + 1 < last ? i : continuous ? 0 : -1;
+    const flat = flatBetween(p, q, trims[i]!, trims[i + 1]!, t, i - 1, bendEnd);
     if (flat.w < -1e-9) {
-      const [p, q] = ends;
-      faults.push({
-        pointer: '/outline',
-        message: `the bends do not fit between (${p.x}, ${p.y}) and (${q.x}, ${q.y})`,
-      });
+      const message = `the bends do not fit between (${p.x}, ${p.y}) and (${q.x}, ${q.y})`;
+      faults.push({ pointer: '/outline', message });
     }
     const rise = (t / 2) * flat.cos;
-    reach(Math.max(flat.y1, flat.y2) + rise, Math.min(flat.y1, flat.y2) - rise);
-    flats.push({ ...flat, freeStart: bendStart < 0, freeEnd: bendEnd < 0, bendStart, bendEnd });
+    extent.top = Math.max(extent.top, flat.y1 + rise, flat.y2 + rise);
+    extent.bottom = Math.min(extent.bottom, flat.y1 - rise, flat.y2 - rise);
+    flats.push(flat);
+    developed += flat.w;
   }
   if (faults.length > 0) return refused(...faults);
-  let developed = 0;
-  for (const f of flats) developed += f.w;
+  let [high, low] = [-Infinity, Infinity];
+  for (const c of corners) {
+    high = Math.max(high, c.y);
+    low = Math.min(low, c.y);
+  }
   for (const b of bends) developed += b.length;
   return result({
     t,
     flats,
     bends,
-    top,
-    bottom,
+    top: extent.top,
+    bottom: extent.bottom,
+    middle: (high + low) / 2,
     continuous,
     repeat: shift,
     developed: developed as Inches,
   });
 }
 
-type Two = [Corner, Corner];
-type Three = [Corner, Corner, Corner];
-
-function flatBetween([p, q]: Two, trimStart: number, trimEnd: number, t: number) {
-  const length = distance(p, q);
-  const [ux, uy] = [(q.x - p.x) / length, (q.y - p.y) / length];
+function flatBetween(
+  p: Corner,
+  q: Corner,
+  trimStart: number,
+  trimEnd: number,
+  t: number,
+  bendStart: number,
+  bendEnd: number,
+): Flat {
+  const [dx, dy] = [q.x - p.x, q.y - p.y];
+  const length = Math.sqrt(dx * dx + dy * dy);
+  const [ux, uy] = [dx / length, dy / length];
   return {
     x1: p.x + trimStart * ux,
     y1: p.y + trimStart * uy,
     x2: q.x - trimEnd * ux,
     y2: q.y - trimEnd * uy,
     w: length - trimStart - trimEnd,
+    from: p.y,
+    to: q.y,
     sin: Math.abs(uy),
     cos: Math.abs(ux),
     overall: length + t,
+    freeStart: bendStart < 0,
+    freeEnd: bendEnd < 0,
+    bendStart,
+    bendEnd,
   };
 }

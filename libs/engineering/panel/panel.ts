@@ -4,7 +4,8 @@
 
 import { refused, result, type Fault, type Outcome } from '../check.js';
 import { degrees, inches, kips, type Degrees, type Inches, type Kips } from '../units.js';
-import { bendingStrength, type BendingStrength, type Sheet } from './bending.js';
+import { bendingOf, type BendingStrength, type Sheet } from './bending.js';
+import { isWeb, sheetShape } from './outline.js';
 import { KV_UNSTIFFENED, OMEGA_V, webShear, type SteelEdition } from './shear.js';
 import { deckCrippling, type WebCrippling } from './web-crippling.js';
 
@@ -43,14 +44,19 @@ export interface PanelStrength {
  * as webs, support settlement, concentrated loads, walking on the panel.
  */
 export function panelStrength(panel: Panel): Outcome<PanelStrength> {
-  const positive = bendingStrength(panel, 'positive');
-  const negative = bendingStrength(panel, 'negative');
+  const shape = sheetShape(panel.outline, panel.t, panel.cover);
+  if (!shape.ok) return shape;
+  const positive = bendingOf(shape.value, panel, 'positive');
+  const negative = bendingOf(shape.value, panel, 'negative');
   if (!positive.ok || !negative.ok) {
     return refused(...faultsOf(positive, 'positive'), ...faultsOf(negative, 'negative'));
   }
   const webs = websOf(positive.value);
   if (webs.length === 0) {
-    return refused({ pointer: '/outline', message: 'has no web: no flat crosses the centroid' });
+    return refused({
+      pointer: '/outline',
+      message: 'has no web: no flat crosses the middle of its depth',
+    });
   }
   const perFoot = 12 / panel.cover;
   let Vn = 0;
@@ -75,11 +81,11 @@ function faultsOf(outcome: Outcome<BendingStrength>, direction: string): Fault[]
   return outcome.faults.map((f) => ({ ...f, message: `${direction} bending: ${f.message}` }));
 }
 
-/** Flats that cross the gross centroid and are held at both ends. */
-function websOf({ shape, gross }: BendingStrength): PanelWeb[] {
+/** Webs held at both ends. */
+function websOf({ shape }: BendingStrength): PanelWeb[] {
   const webs: PanelWeb[] = [];
   for (const flat of shape.flats) {
-    if ((flat.y1 - gross.yBar) * (flat.y2 - gross.yBar) >= 0) continue;
+    if (!isWeb(shape, flat)) continue;
     const [start, end] = [shape.bends[flat.bendStart], shape.bends[flat.bendEnd]];
     if (start === undefined || end === undefined) continue;
     webs.push({

@@ -41,7 +41,7 @@ export interface PlateWidth {
 
 /** rho = 1 to lambda 0.673, then (1 - 0.22/lambda)/lambda (Eq. 1.1-2). */
 export function reduction(lambda: number): number {
-  return lambda <= LAMBDA_LIMIT ? 1 : (1 - 0.22 / lambda) / lambda;
+  return lambda <= LAMBDA_LIMIT ? 1 : Math.min(1, (1 - 0.22 / lambda) / lambda);
 }
 
 /** lambda = (1.052/sqrt k)(w/t) sqrt(f/E) (Eq. 1.1-4). */
@@ -81,18 +81,16 @@ export function stiffenedGradient(
   lesserB2 = false,
 ): GradientWidth {
   const psi = Math.abs(f2 / f1);
-  if (f2 >= 0) {
-    const k = 4 + 2 * (1 - psi) ** 3 + 2 * (1 - psi);
-    const flat = effectiveWidth(w, t, f1, E, k);
-    const b1 = flat.b / (3 - psi);
-    return { ...flat, psi, b1, b2: flat.b - b1, full: flat.rho >= 1 };
-  }
-  const k = 4 + 2 * (1 + psi) ** 3 + 2 * (1 + psi);
-  const flat = effectiveWidth(w, t, f1, E, k);
-  const b1 = flat.b / (3 + psi);
-  const rest = psi > 0.236 || lesserB2 ? flat.b / 2 : flat.b - b1;
-  const b2 = narrow ? flat.b / (1 + psi) - b1 : rest;
-  return { ...flat, psi, b1, b2, full: b1 + b2 >= (w * f1) / (f1 - f2) };
+  const pressed = f2 >= 0;
+  const spread = pressed ? 1 - psi : 1 + psi;
+  const k = 4 + 2 * spread * spread * spread + 2 * spread;
+  const lambda = slenderness(w / t, f1, E, k);
+  const rho = reduction(lambda);
+  const b = rho * w;
+  const b1 = b / (pressed ? 3 - psi : 3 + psi);
+  if (pressed) return { k, lambda, rho, b, psi, b1, b2: b - b1, full: rho >= 1 };
+  const b2 = narrow ? b / (1 + psi) - b1 : psi > 0.236 || lesserB2 ? b / 2 : b - b1;
+  return { k, lambda, rho, b, psi, b1, b2, full: b1 + b2 >= (w * f1) / (f1 - f2) };
 }
 
 /**
@@ -117,9 +115,8 @@ export function unstiffened(
   }
   if (free < 0) {
     const k = 1.7 + 5 * psi + 17.1 * psi * psi;
-    const flat = effectiveWidth(w, t, f1, E, k);
-    const compressed = w / (1 + psi);
-    return { ...flat, b: w - (1 - flat.rho) * compressed };
+    const { lambda, rho } = effectiveWidth(w, t, f1, E, k);
+    return { k, lambda, rho, b: w - ((1 - rho) * w) / (1 + psi) };
   }
   const k = 0.57 + 0.21 * psi + 0.07 * psi * psi;
   const lambda = slenderness(w / t, f1, E, k);

@@ -1,9 +1,9 @@
-// Flanges with ribs between their webs, found in an outline: flats of one level in a run that is all
-// in compression between two webs, with whatever lies between them counted as stiffeners.
+// Flanges with ribs between their webs, found in an outline: flats of one level in a run between two
+// webs, on the compression side, with whatever lies between them counted as stiffeners.
 
 import type { Element, Stresses } from './elements.js';
 import { pieceOf, type Moments } from './moments.js';
-import type { Flat, SheetShape } from './outline.js';
+import { isWeb, type Flat, type SheetShape } from './outline.js';
 import { ribbedFlange } from './stiffener.js';
 
 export interface RibGroup {
@@ -18,13 +18,10 @@ export interface RibGroup {
   readonly ribs: readonly { readonly area: number; readonly I: number; readonly c: number }[];
 }
 
-/** Ribbed flanges above a neutral axis at y0; mostly none. */
+/** Ribbed flanges with their flats above a neutral axis at y0; mostly none. */
 export function ribGroups(shape: SheetShape, y0: number): RibGroup[] {
   const n = shape.flats.length;
-  const crosses = (i: number): boolean => {
-    const f = shape.flats[i % n]!;
-    return (f.y1 - y0) * (f.y2 - y0) < 0;
-  };
+  const crosses = (i: number): boolean => isWeb(shape, shape.flats[i % n]!);
   let begin = 0;
   while (begin < n && !crosses(begin)) begin++;
   if (begin === n) return [];
@@ -55,6 +52,9 @@ function flatAt(shape: SheetShape, i: number): Flat {
 
 const LEVEL = 0.05;
 
+const isLevelWith = (flat: Flat, y: number, t: number): boolean =>
+  flat.sin < LEVEL && Math.abs(flat.y1 - y) < t / 2;
+
 function groupOf(
   shape: SheetShape,
   run: readonly number[],
@@ -63,13 +63,15 @@ function groupOf(
   y0: number,
 ): RibGroup | undefined {
   const { t } = shape;
-  const lying = run.filter((i) => flatAt(shape, i).sin < LEVEL && flatAt(shape, i).y1 > y0);
+  const n = shape.flats.length;
   let flats: number[] = [];
   let widest = 0;
-  for (const i of lying) {
-    const level = flatAt(shape, i).y1;
-    const same = lying.filter((j) => Math.abs(flatAt(shape, j).y1 - level) < t / 2);
-    const width = same.reduce((sum, j) => sum + flatAt(shape, j).w, 0);
+  for (const i of run) {
+    const { sin, y1 } = shape.flats[i % n]!;
+    if (sin >= LEVEL || y1 <= y0) continue;
+    const same = run.filter((j) => isLevelWith(shape.flats[j % n]!, y1, t));
+    let width = 0;
+    for (const j of same) width += shape.flats[j % n]!.w;
     if (width > widest) [flats, widest] = [same, width];
   }
   const [from, to] = [flats[0], flats.at(-1)];
@@ -87,7 +89,6 @@ function groupOf(
       c: Math.abs(c),
     };
   });
-  const n = shape.flats.length;
   return {
     members: Array.from({ length: to - from + 1 }, (_, k) => (from + k) % n),
     bo: Math.abs(flatAt(shape, to).x2 - start.x1),
@@ -128,14 +129,22 @@ function addBend(shape: SheetShape, index: number, sum: Moments): void {
 /** The ribbed flange as one element at a state of stress (1.4). */
 export function ribElement(group: RibGroup, s: Stresses): Element {
   const f = (group.level + group.t / 2 - s.y0) * s.perInch;
-  const width = ribbedFlange({ ...group, area: group.moments.area, f, E: s.E });
+  const { bo, bp, t, ribs, h, moments, members } = group;
+  const width = ribbedFlange({ bo, bp, t, ribs, area: moments.area, h, f, E: s.E });
   return {
-    ...width,
     kind: 'ribbed',
-    flat: group.members[0]!,
-    w: group.bo,
+    flat: members[0]!,
+    w: bo,
     f1: f,
     f2: f,
-    pieces: [],
+    k: width.k,
+    lambda: width.lambda,
+    rho: width.rho,
+    b: width.b,
+    b1: null,
+    b2: null,
+    lip: null,
+    head: 0,
+    tail: 0,
   };
 }

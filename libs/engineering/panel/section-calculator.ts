@@ -102,7 +102,7 @@ function valueOf(s: BendingStrength, perFoot: boolean): Record<string, unknown> 
       kind: e.kind,
       f1_ksi: e.f1,
       f2_ksi: e.f2,
-      ...(e.b1 === undefined ? {} : { b1_in: e.b1, b2_in: e.b2 }),
+      ...(e.b1 === null ? {} : { b1_in: e.b1, b2_in: e.b2 }),
     })),
     developed_in: s.shape.developed,
     per: perFoot ? 'ft' : 'outline',

@@ -42,7 +42,8 @@ export function lippedFlange(x: LippedFlange, rules: PlateRules = S100_RULES): L
   const relative = w / t / S;
   const Is = (d ** 3 * t * Math.sin(theta) ** 2) / 12;
   if (relative <= rules.lipConstant) {
-    return { ...effectiveWidth(w, t, f, E, 4), rho: 1, b: w, S, Is, Ia: 0, RI: 1 };
+    const { k, lambda } = effectiveWidth(w, t, f, E, 4);
+    return { k, lambda, rho: 1, b: w, S, Is, Ia: 0, RI: 1 };
   }
   const Ia = Math.min(
     399 * t ** 4 * (relative - rules.lipConstant) ** 3,
@@ -51,7 +52,8 @@ export function lippedFlange(x: LippedFlange, rules: PlateRules = S100_RULES): L
   const RI = Math.min(1, Is / Ia);
   const full = Math.max(rules.unstiffened, Math.min(4, 5.25 - (5 * D) / w));
   const k = (full - rules.unstiffened) * RI ** rules.lipExponent(relative) + rules.unstiffened;
-  return { ...effectiveWidth(w, t, f, E, k), S, Is, Ia, RI };
+  const { lambda, rho, b } = effectiveWidth(w, t, f, E, k);
+  return { k, lambda, rho, b, S, Is, Ia, RI };
 }
 
 export interface RibbedFlange {
