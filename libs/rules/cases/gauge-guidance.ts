@@ -24,6 +24,7 @@ export const GAUGE_GUIDANCE_CASES = {
     unknown: [{ ...deck }, { option: G24 }],
     withSettings: [
       { settings: { useful: '22' }, facts: { ...deck, option: G22 }, outcome: 'pass' },
+      { settings: { useful: '22, 26' }, facts: { ...deck, option: G24 }, outcome: 'fail' },
     ],
   },
   'GAUGE-07': {

@@ -34,6 +34,7 @@ export const GAUGE_VALUE_CASES = {
     ],
     refuses: [
       { ...shed, option: G24 },
+      { ...shed, residential: true, option: G24 },
       { ...shed, kind: 'wall', option: G24 },
       { ...shed, kind: 'wall', paint_system: 'PVDF' },
       { ...houseWall, option: G24 },
@@ -43,6 +44,7 @@ export const GAUGE_VALUE_CASES = {
       { ...shed, priorities: ['long-life', 'value'] },
       { ...shed, profile: STANDING_SEAM },
       { ...shed, paint_system: 'PVDF', option: G24 },
+      { ...shed, residential: true, paint_system: 'PVDF', option: G24 },
       { ...shed, wind_speed_mph: 130, option: G24 },
       { ...shed, ground_snow_psf: 40, option: G24 },
       { ...shed, design_stone_in: 1.75, option: G24 },
@@ -61,7 +63,7 @@ export const GAUGE_VALUE_CASES = {
   },
   'GAUGE-13': {
     passes: [priced(120, 100), priced(140, 100), priced(130, 100)],
-    refuses: [priced(119, 100), priced(141, 100), priced(140.001, 100)],
+    refuses: [priced(119, 100), priced(119.999, 100), priced(141, 100), priced(140.001, 100)],
     notApplicable: [
       { option: { ...G24, price_per_square_usd: 100 } },
       { option: { ...priced(130, 100).option, gauge: '22' } },
