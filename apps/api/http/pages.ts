@@ -34,7 +34,7 @@ export function servePages(folder: string) {
       const isPage = path.extname(request.path) === '' && existsSync(page);
       if (error !== undefined || !isPage) return next(error);
       response.setHeader('Cache-Control', 'no-cache');
-      response.sendFile(page);
+      response.sendFile('index.html', { root: folder });
     });
   };
 }
