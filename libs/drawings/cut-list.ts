@@ -1,0 +1,132 @@
+// The cut list drawn on the roof plane: every panel strip with its piece and length, to scale.
+
+import { scaleLinear } from 'd3-scale';
+import { feetInches } from './feet-inches.js';
+import { boundsOf, hatched, middle } from './hatching.js';
+import { FILLS, polygon, sheet, STROKES, text, widthOf, type Drawing, type Point } from './svg.js';
+
+export interface CutListFacts {
+  readonly title: string;
+  /** In the plane of the roof, feet: x along the eave, y up the slope. */
+  readonly outline: readonly Point[];
+  readonly openings: readonly { readonly name: string; readonly polygon: readonly Point[] }[];
+  /** From the starting edge onward. */
+  readonly strips: readonly Strip[];
+}
+
+export interface Strip {
+  /** The piece's mark on the order: "A", "B12". Equal marks have equal lengths. */
+  readonly mark: string;
+  readonly polygon: readonly Point[];
+  readonly length_in: number;
+}
+
+const [WIDTH, MARGIN, TALLEST] = [760, 30, 460];
+
+export function cutList(facts: CutListFacts): Drawing {
+  const { title, outline, openings, strips } = facts;
+  const { left, right, low, high } = boundsOf([
+    ...outline,
+    ...strips.flatMap((each) => each.polygon),
+  ]);
+  const scale = Math.min((WIDTH - 2 * MARGIN) / (right - left), TALLEST / (high - low));
+  const x = scaleLinear([left, right], [MARGIN, MARGIN + (right - left) * scale]);
+  const y = scaleLinear([high, low], [MARGIN, MARGIN + (high - low) * scale]);
+  const placed = (points: readonly Point[]): Point[] =>
+    points.map(([px, py]): Point => [x(px), y(py)]);
+  const rows = pieces(strips);
+  const height = MARGIN + (high - low) * scale + 44;
+  const finding = findingOf(rows, strips);
+  const body = [
+    ...strips.map((strip) => polygon(placed(strip.polygon), STROKES.line)),
+    ...openings.map(
+      (each) => polygon(placed(each.polygon), FILLS.paper) + openingHatch(placed(each.polygon)),
+    ),
+    polygon(placed(outline), STROKES.bold),
+    ...runs(strips).map((run) => runLabel(run, placed)),
+    ...openings.map((each) =>
+      text(middle(placed(each.polygon)), each.name, { size: 11, anchor: 'middle', rim: true }),
+    ),
+    text(
+      [x((left + right) / 2), height - 10],
+      `eave side, ${feetInches((right - left) * 12)} over all`,
+      { size: 11, anchor: 'middle' },
+    ),
+  ];
+  return {
+    svg: sheet(title, finding, WIDTH, height, body),
+    title,
+    finding,
+    table: {
+      columns: ['Piece', 'Count', 'Length'],
+      rows: rows.map((each) => [each.mark, String(each.count), feetInches(each.length_in)]),
+    },
+  };
+}
+
+interface Piece {
+  readonly mark: string;
+  readonly length_in: number;
+  readonly count: number;
+}
+
+/** Pieces by mark, longest first. Throws where one mark has two lengths. */
+function pieces(strips: readonly Strip[]): readonly Piece[] {
+  const byMark = new Map<string, Piece>();
+  for (const { mark, length_in } of strips) {
+    const known = byMark.get(mark);
+    if (known && known.length_in !== length_in) throw new Error(`piece ${mark} has two lengths`);
+    byMark.set(mark, { mark, length_in, count: (known?.count ?? 0) + 1 });
+  }
+  return [...byMark.values()].sort(
+    (a, b) => b.length_in - a.length_in || a.mark.localeCompare(b.mark),
+  );
+}
+
+function findingOf(rows: readonly Piece[], strips: readonly Strip[]): string {
+  const [longest] = rows;
+  if (!longest) return 'No piece is needed.';
+  const lengths = rows.length === 1 ? 'all of one length' : `in ${rows.length} lengths`;
+  return `${strips.length} pieces ${lengths}; the longest is ${longest.mark}, ${feetInches(longest.length_in)}.`;
+}
+
+/** Neighbors of the same piece share one label. */
+function runs(strips: readonly Strip[]): readonly (readonly Strip[])[] {
+  const found: Strip[][] = [];
+  for (const strip of strips) {
+    const last = found.at(-1);
+    if (last?.[0]?.mark === strip.mark) last.push(strip);
+    else found.push([strip]);
+  }
+  return found;
+}
+
+/** Written across the run where there is room, else up the strip from its foot; the mark at least. */
+function runLabel(run: readonly Strip[], placed: (points: readonly Point[]) => Point[]): string {
+  const [first] = run;
+  if (!first) return '';
+  const length = feetInches(first.length_in);
+  const words =
+    run.length === 1 ? `${first.mark} ${length}` : `${run.length} × ${first.mark} ${length}`;
+  const bounds = boundsOf(run.flatMap((strip) => placed(strip.polygon)));
+  const [across, up] = [bounds.right - bounds.left, bounds.high - bounds.low];
+  const center = (bounds.left + bounds.right) / 2;
+  const flat = Math.min(13, (across - 4) / widthOf(words, 1), up / 2);
+  if (flat >= 8) {
+    const at: Point = [center, bounds.high - Math.min(up * 0.16, 40)];
+    return text(at, words, { size: flat, anchor: 'middle', bold: true, rim: true });
+  }
+  const tall = Math.min(12, across * 0.85, (up - 8) / widthOf(words, 1));
+  if (tall >= 6)
+    return text([center + tall * 0.36, bounds.high - 5], words, {
+      size: tall,
+      turned: 90,
+      rim: true,
+    });
+  const mark = Math.min(10, (across - 2) / widthOf(first.mark, 1), up - 4);
+  return mark < 4
+    ? ''
+    : text([center, bounds.high - 3], first.mark, { size: mark, anchor: 'middle', rim: true });
+}
+
+const openingHatch = (points: readonly Point[]): string => hatched(points, 5);
