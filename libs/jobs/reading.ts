@@ -195,20 +195,27 @@ function fromStages(at: Lookup, where: Where, catalogue: Catalogue): SurfaceFact
     paint_system: from<NonNullable<SurfaceFacts['paint_system']>>('coating', 'paint_system'),
     color_group: from<NonNullable<SurfaceFacts['color_group']>>('coating', 'color_group'),
   };
-  const width = from<string>('style', 'width');
-  const term = catalogue.terms.find((t) => t.metal === chosen.metal && t.metallic_coating === chosen.metallic_coating &&
-    t.paint_system === chosen.paint_system && t.color_group === chosen.color_group);
   return {
     ...chosen,
     profile: profile && profileFacts(profile),
-    warranty_least_slope_per_12: profile?.warranty_least_slope && Number(profile.warranty_least_slope.v),
     lap_sealant: from('style', 'lap_sealant'),
-    combination: profile && chosen.metal ? combination(catalogue, profile.id, width, chosen) : undefined,
-    warranty_water_distance_ft: term?.water_distance && Number(term.water_distance.v),
-    finish_term_years: term?.finish_years,
+    ...productFacts(catalogue, profile, from<string>('style', 'width'), chosen),
     ...hazardFacts(from<HazardsContent['wind']>('hazards', 'wind'), from<HazardsContent['snow']>('hazards', 'snow')),
   };
 }
+
+/** What the catalogue edition says of a profile in a coating: how it is had, and the supplier's terms. */
+export function productFacts(catalogue: Catalogue, profile: Profile | undefined, width: string | undefined, chosen: Chosen): SurfaceFacts {
+  const term = catalogue.terms.find((t) => t.metal === chosen.metal && t.metallic_coating === chosen.metallic_coating &&
+    t.paint_system === chosen.paint_system && t.color_group === chosen.color_group);
+  return {
+    warranty_least_slope_per_12: profile?.warranty_least_slope && Number(profile.warranty_least_slope.v),
+    combination: profile && chosen.metal ? combination(catalogue, profile.id, width, chosen) : undefined,
+    warranty_water_distance_ft: term?.water_distance && Number(term.water_distance.v),
+    finish_term_years: term?.finish_years,
+  };
+}
+type Chosen = Pick<SurfaceFacts, 'metal' | 'metallic_coating' | 'paint_system' | 'color_group'>;
 
 export function profileFacts(profile: Profile): NonNullable<SurfaceFacts['profile']> {
   return {
@@ -230,7 +237,7 @@ function combination(
   catalogue: Catalogue,
   profile: string,
   width: string | undefined,
-  chosen: Pick<SurfaceFacts, 'metal' | 'metallic_coating' | 'paint_system' | 'color_group'>,
+  chosen: Chosen,
 ): SurfaceFacts['combination'] {
   const standing = catalogue.made
     .filter((row) => row.profile === profile && row.width.v === width && row.metal === chosen.metal &&

@@ -8,8 +8,8 @@ import { demandOn, demandRecord, zonesOf, type Zone } from './demand.js';
 import { optionsOf, optionWords, priceAmount, type Option } from './options.js';
 import type { Question } from './question.js';
 import { advantage, rank, RANKING, type Ranked } from './rank.js';
-import { whyNot } from './why-not.js';
-import { checkZone } from './zone-checks.js';
+import { refuses, whyNot } from './why-not.js';
+import { checkZone, type ZoneChecked } from './zone-checks.js';
 
 /** Bumped when a change of code could change a number or a word; the record names it. */
 export const ENGINE = 'choosing 1';
@@ -46,12 +46,18 @@ export function evaluate(question: Question, facts: readonly FactUse[], picked?:
   };
 }
 
-export function judge(question: Question, option: Option, options: readonly Option[], zones: readonly Zone[]): Judged {
-  const checked = zones.map((zone) => {
-    const demand = demandOn(question, zone, option.weight);
-    if (!demand.ok) throw new Error(`zone ${zone.zone}: ${demand.faults.map((f) => f.message).join('; ')}`);
-    return checkZone(question, option, zone, demand.value);
-  });
+export type Check = (question: Question, option: Option, zone: Zone) => ZoneChecked;
+
+/** One option in one zone: its demand against every capacity. */
+export const checkedIn: Check = (question, option, zone) => {
+  const demand = demandOn(question, zone, option.weight);
+  if (!demand.ok) throw new Error(`zone ${zone.zone}: ${demand.faults.map((f) => f.message).join('; ')}`);
+  return checkZone(question, option, zone, demand.value);
+};
+
+/** `check` may be one that remembers what it has checked before. */
+export function judge(question: Question, option: Option, options: readonly Option[], zones: readonly Zone[], check: Check = checkedIn): Judged {
+  const checked = zones.map((zone) => check(question, option, zone));
   const zoneFacts = checked.map(({ facts }) => facts);
   const said = findings(question.edition, question.book, 'gauge', optionFacts(question, option, options, zoneFacts));
   return {
@@ -59,11 +65,11 @@ export function judge(question: Question, option: Option, options: readonly Opti
     findings: said,
     zones: checked.map(({ result }) => result),
     zoneFacts,
-    admissible: !said.some(({ severity, outcome }) => severity === 'refuse' && (outcome === 'fail' || outcome === 'not-evaluated')),
+    admissible: !said.some(refuses),
   };
 }
 
-function optionFacts(question: Question, option: Option, options: readonly Option[], zones: readonly ZoneFacts[]): SurfaceFacts {
+export function optionFacts(question: Question, option: Option, options: readonly Option[], zones: readonly ZoneFacts[]): SurfaceFacts {
   const thinner = options.find((each) => each.thickness_in < option.thickness_in && each.price !== null);
   return {
     ...question.facts,

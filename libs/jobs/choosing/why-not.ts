@@ -34,6 +34,7 @@ function advantageWords(pick: Judged, each: Judged): string {
   return `${optionWords(pick.option)} ${advantage(pick, each)}`;
 }
 
-const refuses = ({ severity, outcome }: Finding): boolean =>
+/** Whether a finding keeps an option from being taken. */
+export const refuses = ({ severity, outcome }: Finding): boolean =>
   severity === 'refuse' && (outcome === 'fail' || outcome === 'not-evaluated');
 const refusing = (each: Judged): readonly string[] => each.findings.filter(refuses).map(({ rule }) => rule);

@@ -1,0 +1,138 @@
+// The choices of make that stand beside an option: what the catalogue edition makes of the same metal
+// and thickness (profile, grade, coating, system, color group) and the fasteners that fit it.
+
+import { findings, type SurfaceFacts } from '#rules';
+import type { Catalogue, Fastener, MadeRow, Profile } from '../contract/catalogue.js';
+import { productFacts, profileFacts } from '../reading.js';
+import { refuses } from './why-not.js';
+import { optionsOf, type Option } from './options.js';
+import type { Question } from './question.js';
+
+/** How many choices of make may change together; spacings change in any number. */
+export const MOST_CHOICES = 2;
+
+/** One thing changed. `key` names the variable; of two changes of one key only one can stand. */
+export interface Change {
+  readonly key: string;
+  readonly what: string;
+  readonly from: string;
+  readonly to: string;
+}
+
+/** A question with other choices of make, and the option as it is there. */
+export interface Frame {
+  readonly question: Question;
+  readonly option: Option;
+  readonly options: readonly Option[];
+  readonly changes: readonly Change[];
+}
+
+interface Make {
+  readonly row: MadeRow | null;
+  readonly profile: Profile;
+  readonly color: SurfaceFacts['color_group'];
+  readonly fastener: string;
+  readonly changes: readonly Change[];
+}
+
+/** Frames of an option, fewest changes first, then the cheaper, then by name; built as they are asked for. */
+export function* framesOf(base: Question, option: Option): Generator<Frame> {
+  const options = optionsOf(base);
+  yield { question: base, option, options, changes: [] };
+  for (const make of makesOf(base, option)) {
+    const question = questionWith(base, make);
+    const there = optionsOf(question);
+    const same = there.find((each) => each.thickness_in === option.thickness_in && each.grade === (make.row?.grade ?? option.grade));
+    if (same && upstreamAllows(base, question)) yield { question, option: same, options: there, changes: make.changes };
+  }
+}
+
+function makesOf(base: Question, option: Option): readonly Make[] {
+  const { catalogue, facts } = base;
+  const rows = catalogue.made.filter(
+    ({ metal, thickness, status }) => metal === option.metal && Number(thickness.v) === option.thickness_in && status !== 'not-stocked',
+  );
+  const makes = rows.flatMap((row) => {
+    const profile = catalogue.profiles.find(({ id }) => id === row.profile);
+    if (!profile) return [];
+    return row.color_groups.flatMap((color) => withFasteners(base, option, { row, profile, color, fastener: base.attachment.fastener, changes: [] }));
+  });
+  const asIs = { row: null, profile: base.profile, color: facts.color_group, fastener: base.attachment.fastener, changes: [] };
+  return [...makes, ...withFasteners(base, option, asIs)]
+    .filter(({ changes }) => changes.length > 0)
+    .map((make) => ({ make, order: orderOf(make) }))
+    .sort((a, b) => a.make.changes.length - b.make.changes.length || priceOf(a.make) - priceOf(b.make) || (a.order < b.order ? -1 : 1))
+    .map(({ make }) => make);
+}
+
+const orderOf = ({ row, profile, color, fastener }: Make): string => [profile.id, row?.width.v, row?.grade, row?.metallic_coating, row?.paint_system, color, fastener].join(' ');
+const priceOf = ({ row }: Make): number => (row ? Number(row.price.v) + Number(row.upcharge?.v ?? 0) : 0);
+
+function withFasteners(base: Question, option: Option, make: Make): readonly Make[] {
+  const own = changesOf(base, option, make);
+  if (counted(own) > MOST_CHOICES) return [];
+  const current = base.attachment.fastener;
+  const same = { ...make, changes: own };
+  if (counted(own) === MOST_CHOICES) return [same];
+  const others = base.catalogue.fasteners.filter((each) => each.id !== current && fits(each, make.profile, base.catalogue));
+  return [same, ...others.map(({ id, name }) => ({
+    ...make, fastener: id, changes: [...own, { key: 'fastener', what: 'fastener', from: nameOf(base, current), to: name }],
+  }))];
+}
+
+/** Grade goes with the profile: it is shown, not counted. */
+const counted = (changes: readonly Change[]): number => changes.filter(({ key }) => key !== 'grade').length;
+const nameOf = ({ catalogue }: Question, id: string): string => catalogue.fasteners.find((each) => each.id === id)?.name ?? id;
+
+function fits(fastener: Fastener, profile: Profile, { assemblies }: Catalogue): boolean {
+  if (profile.fastening === 'exposed') return fastener.kind === 'screw';
+  return fastener.kind === 'clip' || assemblies.some((each) => each.profile === profile.id && each.fastener === fastener.id);
+}
+
+function changesOf({ profile, width, facts }: Question, option: Option, { row, profile: other, color }: Make): readonly Change[] {
+  if (!row) return [];
+  const where = (each: Profile, wide: string): string => `${each.name}, ${wide} in`;
+  const change = (key: string, what: string, from: string | undefined, to: string | undefined): readonly Change[] =>
+    from === to ? [] : [{ key, what, from: from ?? 'none', to: to ?? 'none' }];
+  return [
+    ...change('profile', 'profile', where(profile, width), where(other, row.width.v)),
+    ...change('grade', 'grade', option.grade, row.grade),
+    ...change('metallic_coating', 'metallic coating', facts.metallic_coating, row.metallic_coating),
+    ...change('paint_system', 'paint system', facts.paint_system, row.paint_system),
+    ...change('color_group', 'color group', facts.color_group, color),
+  ];
+}
+
+function questionWith(base: Question, { row, profile, color, fastener }: Make): Question {
+  const { facts, catalogue } = base;
+  const screw = catalogue.fasteners.find(({ id }) => id === fastener);
+  const changed = fastener !== base.attachment.fastener;
+  const chosen = {
+    metal: facts.metal,
+    metallic_coating: row?.metallic_coating ?? facts.metallic_coating,
+    paint_system: row?.paint_system ?? facts.paint_system,
+    color_group: color,
+  };
+  const width = row?.width.v ?? base.width;
+  return {
+    ...base,
+    profile,
+    width,
+    attachment: changed ? { ...base.attachment, fastener } : base.attachment,
+    facts: {
+      ...facts,
+      ...chosen,
+      ...productFacts(catalogue, profile, width, chosen),
+      profile: profileFacts(profile),
+      ...(changed ? { clip_kind: screw?.clip_movement, fastener_metal: facts.fastener_metal && screw?.metal } : {}),
+    },
+  };
+}
+
+/** The stages before the gauge must say no more against the other choices than against today's. */
+function upstreamAllows(base: Question, other: Question): boolean {
+  const against = ({ edition, book, facts }: Question): readonly string[] =>
+    (['style', 'coating', 'substrate'] as const).flatMap((stage) => findings(edition, book, stage, facts).filter(refuses).map(({ rule }) => rule));
+  const now = against(base);
+  return against(other).every((rule) => now.includes(rule));
+}
