@@ -266,6 +266,6 @@ describe('panels and fasteners', () => {
   });
   runCases(cases, (each) => byTopic[each.topic]!(each), {
     'steel-gross-4LS4x060':
-      'how the lip of 0.5 in is measured is not known: square corners out to out give 2.4 % more area',
+      'how its lip is measured is not known: square corners out to out give 2.4 % more area',
   });
 });

@@ -1,5 +1,5 @@
-// Attachment of a panel against uplift: what one fastener carries at its spacing, and the spacing an
-// uplift asks for. Clips only by entered test: their capacity is never calculated.
+// Attachment of a panel against uplift: what one fastener carries at its spacing, and the spacing
+// an uplift asks for. Clips only by entered test: their capacity is never calculated.
 
 import { check, refused, result, step, type Check, type Outcome, type Step } from '../check.js';
 import { cite, COMMON_PRACTICE } from '../sources.js';

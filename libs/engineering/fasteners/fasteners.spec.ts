@@ -176,7 +176,7 @@ describe('wood', () => {
 });
 
 describe('attachment', () => {
-  test('at the spacing needed is used up exactly; closer never worse, more uplift never better', () => {
+  test('is used up exactly at the spacing needed; closer never worse', () => {
     fc.assert(
       fc.property(joint, between(5, 120), between(6, 60), between(0.1, 1), (j, q, width, share) => {
         const capacity = screwCapacity(j);

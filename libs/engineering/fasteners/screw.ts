@@ -79,8 +79,8 @@ export function pullOver(edition: ScrewEdition, t1: Inches, dw: Inches, Fu1: Ksi
 }
 
 /**
- * P_nv (J4.3.1): t2/t1 to 1: least of 4.2 sqrt(t2^3 d) F_u2, 2.7 t1 d F_u1, 2.7 t2 d F_u2; from 2.5:
- * the least of the two bearing values; linear between.
+ * P_nv (J4.3.1): t2/t1 to 1: least of 4.2 sqrt(t2^3 d) F_u2, 2.7 t1 d F_u1, 2.7 t2 d F_u2; from
+ * 2.5: the least of the two bearing values; linear between.
  */
 export function screwShear(t1: Inches, t2: Inches, d: Inches, Fu1: Ksi, Fu2: Ksi): Pounds {
   const bearing = Math.min(bearingStrength(t1, d, Fu1), bearingStrength(t2, d, Fu2));

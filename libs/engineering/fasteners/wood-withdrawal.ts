@@ -46,8 +46,8 @@ const RULES: Record<WoodFastener, Rule> = {
 export const SPECIFIC_GRAVITY = { least: 0.31, most: 0.73 } as const;
 
 /**
- * W, lb per inch of thread (nail: of shank) in side grain; D in inches, G oven-dry specific gravity.
- * Smooth-shank nails; cut or rolled thread wood screws. Refused outside the tables' D and
+ * W, lb per inch of thread (nail: of shank) in side grain; D in inches, G oven-dry specific
+ * gravity. Smooth-shank nails; cut or rolled thread wood screws. Refused outside the tables' D and
  * G 0.31 to 0.73. Left out: end grain, ring-shank nails, head pull-through, lateral load.
  */
 export function withdrawal(fastener: WoodFastener, D: Inches, G: number): Outcome<PoundsPerInch> {
@@ -83,8 +83,9 @@ export interface WoodConnection {
 
 /**
  * W' = W C_D p, pounds for one fastener in dry, untreated wood at normal temperature (NDS-2018
- * 12.2, Table 11.3.1). Refused where C_D is outside 0.9 to 1.6 (impact, 2.0, is not for connections)
- * or the thread has no length. Left out: wet service, temperature, end grain, toe nails.
+ * 12.2, Table 11.3.1). Refused where C_D is outside 0.9 to 1.6 (impact, 2.0, is not for
+ * connections) or the thread has no length. Left out: wet service, temperature, end grain, toe
+ * nails.
  */
 export function woodWithdrawal(c: WoodConnection): Outcome<Pounds> {
   const W = withdrawal(c.fastener, c.D, c.G);

@@ -21,7 +21,10 @@ interface Place {
   readonly y: number;
 }
 
-/** Exact annular sector, its reach taken into `extent`: area r t phi; moments from the integrals of rho^2 sin and rho^3 sin^2. */
+/**
+ * Exact annular sector, its reach taken into `extent`: area r t phi; moments from the integrals of
+ * rho^2 sin and rho^3 sin^2.
+ */
 export function bend(
   a: Place,
   b: Place & { readonly R: number },

@@ -1,5 +1,5 @@
-// Corners of an outline as entered, checked: faults named, points without a bend dropped, and the two
-// ends joined where the outline repeats.
+// Corners of an outline as entered, checked: faults named, points without a bend dropped, and the
+// two ends joined where the outline repeats.
 
 import { refused, result, type Fault, type Outcome } from '../check.js';
 import type { Inches } from '../units.js';

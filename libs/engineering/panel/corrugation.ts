@@ -19,9 +19,9 @@ const GEOMETRY = cite('mechanics', 'arc and tangent');
 /**
  * Solves 2 r sin D + TL cos D = p/2 and 2 r (1 - cos D) + TL sin D = d with the mid-line radius
  * r = R + t/2, then integrates the annular arcs and the tangents with their thickness.
- * p pitch, d depth crest to valley on one surface, R inside radius, t base thickness, all in inches.
- * Valid where a tangent exists at no more than 90 degrees; else refused. Left out: effective
- * width (arcs and short tangents are taken as fully effective), longitudinal seams.
+ * p pitch, d depth crest to valley on one surface, R inside radius, t base thickness, all in
+ * inches. Valid where a tangent exists at no more than 90 degrees; else refused. Left out:
+ * effective width (arcs and short tangents are taken as fully effective), longitudinal seams.
  */
 export function corrugation(p: Inches, d: Inches, R: Inches, t: Inches): Outcome<Corrugation> {
   const r = R + t / 2;

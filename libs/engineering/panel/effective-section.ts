@@ -46,10 +46,10 @@ export function sectionStart(shape: SheetShape): SectionStart {
 }
 
 /**
- * Effective section with `f` ksi at the farther extreme fiber: at F_y the section of first yield, at
- * service stress the section for deflection. Where tension yields first, the compression fiber is at
- * f y_c/y_t. Iterates until the neutral axis moves less than 1e-9 in; should the rule's jump at
- * psi = 0.236 keep it from settling, the smaller b2 is used throughout.
+ * Effective section with `f` ksi at the farther extreme fiber: at F_y the section of first yield,
+ * at service stress the section for deflection. Where tension yields first, the compression fiber
+ * is at f y_c/y_t. Iterates until the neutral axis moves less than 1e-9 in; should the rule's jump
+ * at psi = 0.236 keep it from settling, the smaller b2 is used throughout.
  */
 export function effectiveSection(
   shape: SheetShape,
@@ -82,7 +82,9 @@ interface Context {
 
 const SETTLED_IN = 1e-9;
 
-/** Fixed point of the neutral axis: two plain rounds, then one extrapolated; damped if it is slow. */
+/**
+ * Fixed point of the neutral axis: two plain rounds, then one extrapolated; damped if it is slow.
+ */
 function settle(context: Context, lesserB2: boolean) {
   let y0 = context.start.y0;
   let last = NaN;

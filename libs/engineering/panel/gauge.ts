@@ -32,7 +32,9 @@ const SHEET_CHART: Record<'msg' | 'galvanized', Citation> = {
 };
 const STATUTE = cite('usc-15-206', 'table');
 
-/** Nominal thickness, weight and tolerance range of a gauge; a gauge not in the table is refused. */
+/**
+ * Nominal thickness, weight and tolerance range of a gauge; a gauge not in the table is refused.
+ */
 export function sheetThickness(gauge: number, table: GaugeTableName): Outcome<SheetThickness> {
   if (table === 'usc206') return statutory(gauge);
   const rows = table === 'msg' ? MSG : GALVANIZED;

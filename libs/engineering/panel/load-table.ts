@@ -42,8 +42,8 @@ export interface LoadTableRow {
 }
 
 /**
- * Allowable loads (ASD, psf, magnitudes) for every gauge and span. A gauge that cannot be calculated
- * refuses the whole table, named by its place in `gauges`.
+ * Allowable loads (ASD, psf, magnitudes) for every gauge and span. A gauge that cannot be
+ * calculated refuses the whole table, named by its place in `gauges`.
  */
 export function loadTable(request: LoadTableRequest): Outcome<readonly LoadTableRow[]> {
   const rows: LoadTableRow[] = [];
@@ -100,7 +100,7 @@ export function gaugeStrength(request: LoadTableRequest, gauge: number): Outcome
 
 const TABLE_NOTES = [
   'total uniform load on the panel, its own weight included; attachment is checked apart',
-  'calculated bending of a through-fastened panel; never a capacity against uplift of standing seam',
+  'bending of a through-fastened panel; never a capacity against uplift of standing seam',
   'deflection uses the effective section at 0.6 F_y',
   `bending and web crippling (H3) always applied, the stricter reading: ${TO_BE_CONFIRMED}`,
 ];

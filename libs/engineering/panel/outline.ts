@@ -51,18 +51,18 @@ export interface SheetShape {
 }
 
 /**
- * Whether a flat is a web: it crosses the middle of the sheet's depth. Thickness does not change the
- * answer, so ribs lower than half the depth stay ribs.
+ * Whether a flat is a web: it crosses the middle of the sheet's depth. Thickness does not change
+ * the answer, so ribs lower than half the depth stay ribs.
  */
 export function isWeb(shape: SheetShape, flat: Flat): boolean {
   return (flat.from - shape.middle) * (flat.to - shape.middle) < 0;
 }
 
 /**
- * Flats and bends of an outline. With `repeat` equal to the distance between its ends, and both ends
- * at one height, the outline is taken as continuous: the ends join, so no edge is free. Refused:
- * fewer than three points, points that coincide, an outline that closes on itself, a bend of more
- * than 175 degrees, bends that do not fit their flats.
+ * Flats and bends of an outline. With `repeat` equal to the distance between its ends, and both
+ * ends at one height, the outline is taken as continuous: the ends join, so no edge is free.
+ * Refused: fewer than three points, points that coincide, an outline that closes on itself, a bend
+ * of more than 175 degrees, bends that do not fit their flats.
  */
 export function sheetShape(
   points: readonly OutlinePoint[],

@@ -122,7 +122,7 @@ describe('a panel of any trapezoidal outline', () => {
     );
   });
 
-  test('turned over bends the other way, mirrored bends the same, cut elsewhere is the same', () => {
+  test('turned over bends the other way; mirrored or cut elsewhere, the same', () => {
     const one = (
       outline: readonly OutlinePoint[],
       r: Rib,
@@ -229,7 +229,7 @@ describe('a panel outside the rules', () => {
     expect(table.faults.map((f) => f.pointer)).toEqual(['/gauges/1', '/gauges/2']);
   });
 
-  test('with a shallow web keeps its bending table and says that crippling is not evaluated', () => {
+  test('with a shallow web keeps its bending and says crippling is not evaluated', () => {
     const shallow = panelStrength(panelOf({ ...wide, pitch: 8, degrees: 40 }, 0.0299, 50));
     expect(shallow.ok && typeof shallow.value.crippling).toBe('string');
   });

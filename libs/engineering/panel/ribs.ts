@@ -1,5 +1,5 @@
-// Flanges with ribs between their webs, found in an outline: flats of one level in a run between two
-// webs, on the compression side, with whatever lies between them counted as stiffeners.
+// Flanges with ribs between their webs, found in an outline: flats of one level in a run between
+// two webs, on the compression side, with whatever lies between them counted as stiffeners.
 
 import type { Element, Stresses } from './elements.js';
 import { pieceOf, type Moments } from './moments.js';

@@ -45,9 +45,9 @@ export function cripplingStrength(
 }
 
 /**
- * Strength of one web of a multiple-web deck section (Table G5-5). Refused outside h/t 200, N/t 210,
- * N/h 3, theta 45 to 90 degrees and the row's R/t. Support fasteners more than 18 in apart count as
- * unfastened. Left out: webs with holes, other tables (hat, C and Z sections).
+ * Strength of one web of a multiple-web deck section (Table G5-5). Refused outside h/t 200, N/t
+ * 210, N/h 3, theta 45 to 90 degrees and the row's R/t. Support fasteners more than 18 in apart
+ * count as unfastened. Left out: webs with holes, other tables (hat, C and Z sections).
  */
 export function deckCrippling(web: Web, which: CripplingCase): Outcome<WebCrippling> {
   const faults = cripplingFaults(web, which);
