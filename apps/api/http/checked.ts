@@ -9,12 +9,26 @@ export class Checked implements PipeTransform {
   transform(value: unknown, metadata: ArgumentMetadata): unknown {
     const schema = metadata.schema as unknown as z.ZodType | undefined;
     if (!schema) return value;
-    const result = schema.safeParse(value);
-    if (result.success) return result.data;
     const place = metadata.type === 'body' ? '' : `/${metadata.type}`;
     const at = metadata.data === undefined ? place : `${place}/${metadata.data}`;
+    const unkeepable = withNul(value, at);
+    if (unkeepable.length > 0) throw new Problem('malformed', { faults: unkeepable });
+    const result = schema.safeParse(value);
+    if (result.success) return result.data;
     throw new Problem('malformed', { faults: faultsOf(result.error.issues, at) });
   }
+}
+
+/** Texts with the character NUL, which no table of the database can hold. */
+function withNul(value: unknown, pointer: string): readonly Fault[] {
+  if (typeof value === 'string') {
+    return value.includes('\0') ? [{ pointer, message: 'must not hold the character NUL' }] : [];
+  }
+  if (typeof value !== 'object' || value === null || ArrayBuffer.isView(value)) return [];
+  return Object.entries(value).flatMap(([key, each]) => [
+    ...(key.includes('\0') ? [{ pointer, message: 'has a name with the character NUL' }] : []),
+    ...withNul(each, `${pointer}/${escaped(key)}`),
+  ]);
 }
 
 /** Faults with RFC 6901 pointers. */

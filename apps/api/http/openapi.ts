@@ -38,7 +38,8 @@ function openApi(app: INestApplication): OpenAPIObject {
     standardSchemaConverter: (schema, { schemaType }) =>
       jsonSchema(schema as unknown as z.ZodType, schemaType),
   });
-  const problem = z.toJSONSchema(ProblemSchema, { io: 'output' }).$defs as object;
+  const problem = JSON.parse(JSON.stringify(z.toJSONSchema(ProblemSchema, { io: 'output' }).$defs)
+    .replaceAll('#/$defs/', '#/components/schemas/')) as object;
   document.components = {
     ...document.components,
     schemas: { ...document.components?.schemas, ...problem } as never,

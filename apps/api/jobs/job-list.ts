@@ -1,7 +1,8 @@
 // The lists that follow the jobs: one line a job, surfaces that wait for an engineer, requests that
 // wait for an answer. Rows are made from the folded job alone.
 
-import { jobRow, jobView, STAGES, type Job, type JobView } from '#jobs';
+import { factPath, jobRow, jobView, STAGES, type Job, type JobView } from '#jobs';
+import { isOpenFraming, type Substrate } from '#rules';
 
 /** The name that its checkpoint stands under. */
 export const JOB_LIST = 'jobs';
@@ -32,8 +33,8 @@ export function listRows(job: Job): ListRows {
 
 function unsignedRows(view: JobView, updatedAt: string): readonly object[] {
   return view.surfaces
-    .filter(({ withdrawn, sign_off }) => withdrawn === null && sign_off.required.length > 0
-      && sign_off.status !== 'confirmed' && sign_off.status !== 'not-needed')
+    .filter(({ id, withdrawn, sign_off }) => withdrawn === null && sign_off.status !== 'confirmed'
+      && (sign_off.required.length > 0 || spans(view, id)))
     .map(({ id, name, stages, sign_off }) => {
       const request = view.requests.find((each) => each.request === sign_off.request);
       return {
@@ -45,6 +46,12 @@ function unsignedRows(view: JobView, updatedAt: string): readonly object[] {
         due: view.due,
       };
     });
+}
+
+/** On open framing by what is recorded now, before any gauge is selected. */
+function spans(view: JobView, surface: string): boolean {
+  const substrate = view.facts.find(({ path }) => path === factPath('surface', surface, 'substrate'))?.value;
+  return typeof substrate === 'string' && isOpenFraming(substrate as Substrate);
 }
 
 type Status = JobView['surfaces'][number]['sign_off']['status'];

@@ -10,7 +10,7 @@ import { COOKIE } from '../http/session-guard.js';
 import { Asking, type SignedIn } from '../http/signed-in.js';
 import { Problem } from '../problems.js';
 import { Attempts } from './attempts.js';
-import { NewPassword, Password, passwordFits, tokenDigest } from './passwords.js';
+import { hashPassword, NewPassword, Password, passwordFits, tokenDigest } from './passwords.js';
 import { Sessions, SESSION_HOURS } from './sessions.js';
 import { SetUp } from './set-up.js';
 
@@ -19,6 +19,7 @@ const Token = z.string().regex(/^[A-Za-z0-9_-]{43}$/, 'is not the token of a lin
 
 const SignInBody = z.strictObject({ email: Email, password: Password });
 const LinkBody = z.strictObject({ token: Token });
+const NewPasswordBody = z.strictObject({ password: NewPassword, current: Password.optional() });
 export const SetUpBody = z.strictObject({
   token: Token, name: Name, email: Email, password: NewPassword, company: Name,
 });
@@ -110,6 +111,24 @@ export class SessionController {
     const prolonged = await this.sessions.prolong(asking);
     setCookie(request, response, prolonged.token);
     return view(prolonged);
+  }
+
+  @Route('PUT', 'session/password', {
+    says: 'Set a first password, or change it knowing the present one',
+    who: 'signed-in',
+    answers: 'nothing',
+    fails: ['wrong-credentials', 'too-many-attempts'],
+  })
+  async setPassword(@Asking() asking: SignedIn, @Body({ schema: NewPasswordBody }) body: z.output<typeof NewPasswordBody>) {
+    const key = `email ${asking.person.email}`;
+    this.attempts.check(key);
+    const known = await this.door.person(asking.person.email);
+    const first = known?.passwordHash === null;
+    if (!first && !(await passwordFits(known?.passwordHash, body.current ?? ''))) {
+      this.attempts.failed(key);
+      throw new Problem('wrong-credentials', 'This is not your present password.');
+    }
+    await this.sessions.setPassword(asking, await hashPassword(body.password));
   }
 
   @Route('DELETE', 'session', { says: 'Sign out', who: 'signed-in', answers: 'nothing' })

@@ -52,6 +52,14 @@ export class Sessions {
     await this.companies.of(session.company.id).prisma.session.deleteMany({ where: mine(session) });
   }
 
+  /** Other sessions of the person end. */
+  async setPassword(session: SignedIn, passwordHash: string): Promise<void> {
+    const { prisma } = this.companies.of(session.company.id);
+    const { id } = session.person;
+    await prisma.person.updateMany({ where: { id }, data: { passwordHash } });
+    await prisma.session.deleteMany({ where: { personId: id, NOT: mine(session) } });
+  }
+
   /** After a change of roles or a removal nobody goes on under the old ones. */
   async endAllOf(company: string, person: string): Promise<void> {
     await this.companies.of(company).prisma.session.deleteMany({ where: { personId: person } });
