@@ -23,6 +23,20 @@ const changed = (rule: string, change: Partial<EditionEntry>): Edition => ({
 const faultsOf = (rule: string, change: Partial<EditionEntry>) =>
   editionFaults(changed(rule, change), RULE_BOOK);
 
+describe('the editions of the product', () => {
+  it('have a number, a date and a summary', () => {
+    expect(
+      [EDITION_1, EDITION_2].map(({ number, in_force_from }) => [number, in_force_from]),
+    ).toEqual([
+      [1, '2026-01-01'],
+      [2, '2026-10-01'],
+    ]);
+    expect(EDITION_1.summary).toContain('starting rules');
+    expect(EDITION_2.summary).toContain('full rulebook');
+    expect(EDITION_1.entries.length).toBeLessThan(EDITION_2.entries.length);
+  });
+});
+
 describe('a drafted edition', () => {
   it('may be what the product comes with', () => {
     expect(editionFaults(EDITION_1, RULE_BOOK)).toEqual([]);
