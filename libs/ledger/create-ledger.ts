@@ -1,5 +1,6 @@
 // A ledger over a store: checks requests, drafts their bodies, commits in groups, reads with alarm.
 
+import { createHash } from 'node:crypto';
 import { Committer } from './committer.js';
 import { readBody, systemRandomness } from './envelope.js';
 import type { Randomness } from './envelope.js';
@@ -48,6 +49,16 @@ export function createLedger(store: Store, options: LedgerOptions = {}): Ledger 
     },
     waitFor: (log, list, pos, ms) => waitFor(store, signals, { log, list, pos, ms }),
     onAppended: (listener) => signals.onAppended(listener),
+    leaves: (log, start, end) => store.readLeaves(log, start, end),
+    checkpoints: (log) => store.checkpoints(log),
+    keepCheckpoint: (log, checkpoint) => store.keepCheckpoint(log, checkpoint),
+    keepIssued: async (log, bytes, mediaType) => {
+      const digest = createHash('sha256').update(bytes).digest();
+      await store.keepIssued(log, digest, mediaType, Buffer.from(bytes));
+      return digest.toString('hex');
+    },
+    issued: (log, digest) => store.issued(log, Buffer.from(digest, 'hex')),
+    eraseIssued: (log, digest) => store.eraseIssued(log, Buffer.from(digest, 'hex')),
     close: async () => {
       await Promise.all([...committers.values()].map((each) => each.idle()));
     },

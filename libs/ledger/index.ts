@@ -22,12 +22,16 @@ export { companyPool } from './company-pool.js';
 export type { CompanyPool } from './company-pool.js';
 export type { LedgerOptions } from './create-ledger.js';
 export type { Randomness } from './envelope.js';
+export { openKeyRing } from './key-ring.js';
+export type { KeyRing } from './key-ring.js';
 export type {
   AppendRequest,
   AppendResult,
   Appended,
   By,
   Head,
+  Issued,
+  KeptCheckpoint,
   Ledger,
   NewEvent,
   ReadOptions,
@@ -44,3 +48,8 @@ export type { Signals } from './signals.js';
 export { startWakeUp } from './wake-up.js';
 export type { WakeUp, WakeUpOptions } from './wake-up.js';
 export { forgetOldCommands, serviceRoleFaults } from './upkeep.js';
+export { createSigner, KEY_CHANGED, KEY_STREAM } from './signer.js';
+export type { Signer, SignerOptions, SignResult } from './signer.js';
+export { formatProof, openProof } from './tlog-proof.js';
+export { createTree } from './tree.js';
+export type { Tree } from './tree.js';

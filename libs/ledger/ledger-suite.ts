@@ -253,4 +253,32 @@ export function ledgerSuite(make: () => Made): void {
     expect(told).toEqual([3]);
     await ledger.close();
   });
+
+  test('checkpoints and issued documents are kept, and bytes are erased on demand', async () => {
+    await ledger.append(request('a', 0, ['one']));
+    const { root } = await ledger.head(LOG);
+    await ledger.keepCheckpoint(LOG, { size: 1, root, note: 'first' });
+    await ledger.keepCheckpoint(LOG, { size: 1, root, note: 'second' });
+    await ledger.keepCheckpoint(LOG, { size: 0, root: EMPTY_ROOT, note: 'zero' });
+    expect((await ledger.checkpoints(LOG)).map((c) => [c.size, c.note])).toEqual([
+      [0, 'zero'],
+      [1, 'first'],
+    ]);
+    const digest = await ledger.keepIssued(LOG, Buffer.from('paper'), 'text/plain');
+    expect(digest).toMatch(/^[0-9a-f]{64}$/);
+    const kept = await ledger.issued(LOG, digest);
+    expect(kept).toMatchObject({ mediaType: 'text/plain', bytes: Buffer.from('paper') });
+    await ledger.eraseIssued(LOG, digest);
+    const erased = await ledger.issued(LOG, digest);
+    expect(erased).toMatchObject({ mediaType: 'text/plain', bytes: undefined });
+    expect(erased?.erasedAt).toMatch(/Z$/);
+    expect(await ledger.issued(LOG, '00'.repeat(32))).toBeUndefined();
+  });
+
+  test('leaves are the hashes of the bodies', async () => {
+    await ledger.append(request('a', 0, ['one', 'two', 'three']));
+    const all = await ledger.readAll(LOG, { after: 0, limit: 9 });
+    const leaves = await ledger.leaves(LOG, 1, 3);
+    expect(leaves).toEqual(all.slice(1).map((event) => leafHash(canonical(event))));
+  });
 }

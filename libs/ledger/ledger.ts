@@ -91,6 +91,21 @@ export interface Head {
   readonly lastAt: string;
 }
 
+export interface KeptCheckpoint {
+  readonly size: number;
+  readonly root: Hash;
+  /** The signed note. */
+  readonly note: string;
+}
+
+export interface Issued {
+  readonly mediaType: string;
+  /** Undefined after erasure. */
+  readonly bytes: Buffer | undefined;
+  readonly issuedAt: string;
+  readonly erasedAt: string | undefined;
+}
+
 export interface Ledger {
   /** Does nothing when the log is there. */
   createLog(log: string): Promise<void>;
@@ -107,6 +122,16 @@ export interface Ledger {
   waitFor(log: string, list: string, pos: number, ms: number): Promise<number>;
   /** Calls back after each commit of this process; gives the way to stop it. */
   onAppended(listener: (log: string, pos: number) => void): () => void;
+  /** Leaf hashes of start ≤ pos - 1 < end. */
+  leaves(log: string, start: number, end: number): Promise<Hash[]>;
+  /** Signed checkpoints, in order of size; `keepCheckpoint` does nothing for a size that is there. */
+  checkpoints(log: string): Promise<KeptCheckpoint[]>;
+  keepCheckpoint(log: string, checkpoint: KeptCheckpoint): Promise<void>;
+  /** Keeps the bytes of an issued document; gives their SHA-256, hexadecimal. */
+  keepIssued(log: string, bytes: Uint8Array, mediaType: string): Promise<string>;
+  issued(log: string, digest: string): Promise<Issued | undefined>;
+  /** Removes the bytes, because a person in them was erased; that there were some stays known. */
+  eraseIssued(log: string, digest: string): Promise<void>;
   /** Lets what was accepted finish. */
   close(): Promise<void>;
 }

@@ -1,14 +1,18 @@
 // A store in memory: for tests, for played job files, and as the plain meaning of what a store does.
 
 import type { Sealed } from './envelope.js';
+import type { Issued, KeptCheckpoint } from './ledger.js';
 import { EMPTY_ROOT, Frontier } from './merkle.js';
 import type { CommandRow, LogState, Store, StreamHead } from './store.js';
+import { formatMicros, parseMicros } from './time.js';
 
 interface MemoryLog {
   state: LogState;
   readonly events: Sealed[];
   readonly streams: Map<string, Sealed[]>;
   readonly commands: Map<string, CommandRow>;
+  readonly checkpoints: KeptCheckpoint[];
+  readonly issued: Map<string, Issued>;
 }
 
 export function createMemoryStore(): Store {
@@ -51,8 +55,52 @@ export function createMemoryStore(): Store {
       (find(log).streams.get(stream) ?? []).slice(from - 1, upTo).map((event) => event.body),
     readAll: async (log, after, limit) => find(log).events.slice(after, after + limit),
     listPosition: async () => 0,
+    readLeaves: async (log, start, end) =>
+      find(log)
+        .events.slice(start, end)
+        .map((e) => e.leaf),
+    readRows: async (log, after, limit) =>
+      find(log)
+        .events.slice(after, after + limit)
+        .map((event) => ({
+          ...event,
+          recordedAt: parseMicros(event.recordedAt),
+          effectiveAt: parseMicros(event.effectiveAt),
+        })),
+    ...documents(find),
   };
 }
+
+type Documents = Pick<
+  Store,
+  'keepCheckpoint' | 'checkpoints' | 'keepIssued' | 'issued' | 'eraseIssued'
+>;
+
+function documents(find: (log: string) => MemoryLog): Documents {
+  return {
+    keepCheckpoint: async (log, checkpoint) => {
+      const { checkpoints } = find(log);
+      if (checkpoints.some(({ size }) => size === checkpoint.size)) return;
+      checkpoints.push(checkpoint);
+      checkpoints.sort((a, b) => a.size - b.size);
+    },
+    checkpoints: async (log) => [...find(log).checkpoints],
+    keepIssued: async (log, digest, mediaType, bytes) => {
+      const { issued } = find(log);
+      const key = digest.toString('hex');
+      if (issued.has(key)) return;
+      issued.set(key, { mediaType, bytes, issuedAt: now(), erasedAt: undefined });
+    },
+    issued: async (log, digest) => find(log).issued.get(digest.toString('hex')),
+    eraseIssued: async (log, digest) => {
+      const key = digest.toString('hex');
+      const found = find(log).issued.get(key);
+      if (found) find(log).issued.set(key, { ...found, bytes: undefined, erasedAt: now() });
+    },
+  };
+}
+
+const now = (): string => formatMicros(Date.now() * 1000);
 
 function emptyLog(): MemoryLog {
   return {
@@ -60,6 +108,8 @@ function emptyLog(): MemoryLog {
     events: [],
     streams: new Map(),
     commands: new Map(),
+    checkpoints: [],
+    issued: new Map(),
   };
 }
 

@@ -74,9 +74,19 @@ export class Frontier {
   }
 
   root(): Hash {
-    if (this.size === 0) return EMPTY_ROOT;
-    return this.nodes.reduceRight((right, left) => nodeHash(left, right));
+    return foldPeaks(this.nodes);
   }
+
+  /** Roots of the full subtrees, largest first. */
+  peaks(): readonly Hash[] {
+    return this.nodes;
+  }
+}
+
+/** The root over full subtrees that stand side by side, each smaller than the one before. */
+export function foldPeaks(peaks: readonly Hash[]): Hash {
+  if (peaks.length === 0) return EMPTY_ROOT;
+  return peaks.reduceRight((right, left) => nodeHash(left, right));
 }
 
 function setBits(size: number): number {

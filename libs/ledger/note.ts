@@ -52,6 +52,17 @@ export function makeSigner(name: string, seed: Uint8Array): NoteSigner {
   };
 }
 
+/** A verifier from a raw 32-byte public key. */
+export function verifierFor(name: string, raw: Uint8Array): NoteVerifier {
+  return verifierOf(name, publicKey(raw), raw);
+}
+
+/** The raw 32-byte public key of a verifier. */
+export function rawKey(verifier: NoteVerifier): Buffer {
+  const encoded = verifier.text.slice(verifier.name.length + verifier.id.length + 2);
+  return Buffer.from(encoded, 'base64').subarray(1);
+}
+
 /** Ed25519 itself, over raw keys: RFC 8032. */
 export function verifyEd25519(
   open: Uint8Array,

@@ -19,8 +19,10 @@ beforeAll(async () => {
 afterEach(async () => {
   await owner.query(`
     ALTER TABLE ledger.event DISABLE TRIGGER kept;
-    TRUNCATE ledger.event, ledger.log, ledger.command;
-    ALTER TABLE ledger.event ENABLE TRIGGER kept`);
+    ALTER TABLE ledger.checkpoint DISABLE TRIGGER kept;
+    TRUNCATE ledger.event, ledger.log, ledger.command, ledger.checkpoint, ledger.issued;
+    ALTER TABLE ledger.event ENABLE TRIGGER kept;
+    ALTER TABLE ledger.checkpoint ENABLE TRIGGER kept`);
 });
 
 afterAll(async () => {

@@ -4,15 +4,15 @@ import type pg from 'pg';
 import type { CompanyPool } from './company-pool.js';
 import { EMPTY_ROOT, Frontier } from './merkle.js';
 import type { Batch, CommandRow, Store, Survey } from './store.js';
+import { postgresRecords } from './postgres-records.js';
+import type { Rows, Statement } from './postgres-records.js';
 import { formatMicros } from './time.js';
 
 export function createPostgresStore(pool: CompanyPool): Store {
-  const rows = <Row>(log: string, statement: Statement, values: unknown[]): Promise<Row[]> =>
-    pool.use(log, async (client) => {
-      const result = await client.query({ ...statement, values });
-      return result.rows as Row[];
-    });
+  const rows: Rows = (log, statement, values) =>
+    pool.use(log, async (client) => (await client.query({ ...statement, values })).rows as never);
   return {
+    ...postgresRecords(rows),
     createLog: async (log) => {
       await rows(log, CREATE_LOG, [log, EMPTY_ROOT]);
     },
@@ -46,11 +46,6 @@ export function createPostgresStore(pool: CompanyPool): Store {
       return Number(row?.pos ?? 0);
     },
   };
-}
-
-interface Statement {
-  readonly name: string;
-  readonly text: string;
 }
 
 const UNIQUE_VIOLATION = '23505';

@@ -1,7 +1,7 @@
 // What a store must do for the ledger; memory and PostgreSQL do it.
 
 import type { Sealed } from './envelope.js';
-import type { Appended } from './ledger.js';
+import type { Appended, Issued, KeptCheckpoint } from './ledger.js';
 import type { Frontier, Hash } from './merkle.js';
 
 export interface LogState {
@@ -58,4 +58,28 @@ export interface Store {
   readAll(log: string, after: number, limit: number): Promise<StoredEvent[]>;
   /** Position of a list's live generation; 0 when it has none. */
   listPosition(log: string, list: string): Promise<number>;
+  /** Leaf hashes of start ≤ pos - 1 < end, in order; fewer when the log is shorter. */
+  readLeaves(log: string, start: number, end: number): Promise<Hash[]>;
+  /** Events with their copied columns, in order of position. */
+  readRows(log: string, after: number, limit: number): Promise<EventRow[]>;
+  /** Does nothing when one of this size is there. */
+  keepCheckpoint(log: string, checkpoint: KeptCheckpoint): Promise<void>;
+  /** In order of size. */
+  checkpoints(log: string): Promise<KeptCheckpoint[]>;
+  keepIssued(log: string, digest: Hash, mediaType: string, bytes: Buffer): Promise<void>;
+  issued(log: string, digest: Hash): Promise<Issued | undefined>;
+  eraseIssued(log: string, digest: Hash): Promise<void>;
+}
+
+/** A row as it lies there, to be compared with its body. */
+export interface EventRow {
+  readonly pos: number;
+  readonly stream: string;
+  readonly version: number;
+  readonly type: string;
+  /** Microseconds since 1970. */
+  readonly recordedAt: number;
+  readonly effectiveAt: number;
+  readonly body: string;
+  readonly leaf: Hash;
 }
