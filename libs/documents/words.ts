@@ -1,0 +1,65 @@
+// Values as papers say them: facts by path, amounts with their unit, moments, prices.
+
+import { momentWords } from '#drawings';
+
+/** "surface/s1/support-spacings" → "Support spacings"; a site's or building's fact says so. */
+export function factWords(path: string): string {
+  const parts = path.split('/');
+  const place =
+    parts[0] === 'building'
+      ? ` (building ${parts[1] ?? ''})`
+      : parts[0] === 'site'
+        ? ' (site)'
+        : '';
+  const own = parts[0] === 'surface' || parts[0] === 'building' ? parts.slice(2) : parts.slice(1);
+  return capital(own.join(': ').replaceAll(/[-_]/g, ' ')) + place;
+}
+
+export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+export const spaced = (word: string): string => word.replaceAll(/[-_]/g, ' ');
+
+const UNITS: Readonly<Record<string, string>> = {
+  'per-12': 'in 12',
+  'usd/square': 'per square',
+  degF: '°F',
+  Kzt: '',
+  W2: '',
+  G: '',
+  '': '',
+};
+
+export interface AmountLike {
+  readonly v: string;
+  readonly u: string;
+}
+
+/** "24.8 psf"; money "$ 340.00 per square". */
+export function amountWords({ v, u }: AmountLike): string {
+  const unit = UNITS[u] ?? u;
+  return `${u.startsWith('usd') ? '$ ' : ''}${v}${unit === '' ? '' : ` ${unit}`}`;
+}
+
+/** Any recorded value in words: nothing of it is left out. */
+export function valueWords(value: unknown): string {
+  if (value === null || value === undefined) return 'not given';
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'string' || typeof value === 'number') return String(value);
+  if (Array.isArray(value)) return value.length === 0 ? 'none' : value.map(itemWords).join('; ');
+  const given = value as Record<string, unknown>;
+  if (typeof given['v'] === 'string' && typeof given['u'] === 'string')
+    return amountWords(given as unknown as AmountLike);
+  return Object.entries(given)
+    .filter(([, each]) => each !== null && !(Array.isArray(each) && each.length === 0))
+    .map(([key, each]) => `${spaced(key)} ${valueWords(each)}`)
+    .join(', ');
+}
+
+/** One of a list: a spacing says its zone. */
+function itemWords(value: unknown): string {
+  const { v, u, zone } = (value ?? {}) as { v?: unknown; u?: unknown; zone?: unknown };
+  if (typeof v !== 'string' || u !== undefined) return valueWords(value);
+  return typeof zone === 'string' ? `zone ${zone}: ${v}` : v;
+}
+
+export { momentWords };
+export const personWords = (by: string, role: string): string => `${by} (${spaced(role)})`;
