@@ -4,9 +4,12 @@
 export * from './contract/amounts.js';
 export * from './contract/fact-dictionary.js';
 export * from './contract/catalogue.js';
+export * from './contract/commands-parts.js';
+export * from './contract/after-order.js';
 export * from './contract/commands.js';
 export * from './contract/evaluation.js';
 export * from './contract/events.js';
+export type * from './contract/after-order-events.js';
 export * from './contract/views.js';
 export {
   AVAILABILITIES, COLOR_GROUPS, CONDENSATION_CONTROLS, CORROSIVITIES, ENCLOSURES, FAMILIES, HOWS,

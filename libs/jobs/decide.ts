@@ -4,6 +4,8 @@
 import type { Role } from '#rules';
 import type { Command, CommandType } from './contract/commands.js';
 import { decline, type Context, type Decision } from './decision.js';
+import { decideAfterOrder } from './after-order/decide-after.js';
+import { orderedAndClosed } from './after-order/state.js';
 import { addBuilding, addSurface, describeJob, openJob, withdrawSurface, addNote } from './opening.js';
 import { recordFacts } from './recording.js';
 import type { Job } from './job.js';
@@ -40,12 +42,34 @@ export const MAY = {
   'reaffirm-sign-off': ['engineer'],
   'revoke-sign-off': ['engineer'],
   'add-note': [...OFFICE, 'crew-lead', 'engineer', 'warranty-reviewer'],
+  'issue-order': OFFICE,
+  'open-change-order': ['project-manager'],
+  'withdraw-change-order': ['project-manager'],
+  'record-acknowledgment': OFFICE,
+  'record-receipt': [...OFFICE, 'crew-lead'],
+  'accept-mixed-lots': OFFICE,
+  'settle-receipt': OFFICE,
+  'record-as-built': [...OFFICE, 'crew-lead'],
+  'record-inspection': OFFICE,
+  'close-punch-item': [...OFFICE, 'crew-lead'],
+  'record-completion': OFFICE,
+  'file-registration': OFFICE,
+  'issue-warranty': OFFICE,
+  'transfer-warranty': [...OFFICE, 'warranty-reviewer'],
+  'open-claim': [...OFFICE, 'warranty-reviewer'],
+  'record-reading': ['warranty-reviewer'],
+  'decide-claim': ['warranty-reviewer'],
 } as const satisfies Record<CommandType, readonly Role[]>;
 
 /** The role a person acts in, or undefined where none of theirs may. */
 export function roleFor(type: CommandType, roles: readonly Role[]): Role | undefined {
   return (MAY[type] as readonly Role[]).find((role) => roles.includes(role));
 }
+
+/** Commands that change what was ordered. */
+const CHANGES_STAGES: readonly CommandType[] = [
+  'add-surface', 'withdraw-surface', 'choose-style', 'choose-coating', 'assess-hazards', 'confirm-substrate', 'select-gauge', 'reopen-stage',
+];
 
 export function decide(job: Job, command: Command, context: Context): Decision {
   if (!roleFor(command.type, context.by.roles)) {
@@ -54,6 +78,9 @@ export function decide(job: Job, command: Command, context: Context): Decision {
   }
   if (command.type === 'open-job') return openJob(job, command);
   if (job.version === 0) return decline(refuse('MOVE-03', 'There is no such job.'));
+  if (CHANGES_STAGES.includes(command.type) && orderedAndClosed(job.after)) {
+    return decline(refuse('MOVE-19', 'The order is out: open a change order first.'));
+  }
   switch (command.type) {
     case 'describe-job':
       return describeJob(job, command);
@@ -91,5 +118,7 @@ export function decide(job: Job, command: Command, context: Context): Decision {
       return revokeSignOff(job, command, context);
     case 'add-note':
       return addNote(job, command);
+    default:
+      return decideAfterOrder(job, command, context);
   }
 }

@@ -2,6 +2,7 @@
 // A change marks the later stages that read it, once, and every sign-off whose scope holds it.
 
 import { HOWS } from '#rules';
+import { evolveAfter, isAfterOrder } from './after-order/state.js';
 import type { ConfirmedStage, EventData, PastEvent } from './contract/events.js';
 import { NO_STAGES, stagesAfter, CONFIRMED_STAGES, type FactState, type Job, type Surface } from './job.js';
 import { contentPaths, lookupIn, same, type PathChange } from './lookup.js';
@@ -59,6 +60,7 @@ function apply(job: Job, event: PastEvent): Job {
         notes: [...job.notes, { about: event.data.about, words: event.data.words, by: event.by.person, at: event.recordedAt }],
       };
     default:
+      if (isAfterOrder(event)) return { ...job, after: evolveAfter(job.after, event) };
       return unknownEvent(event);
   }
 }

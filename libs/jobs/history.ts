@@ -2,6 +2,8 @@
 
 import { label } from '#rules';
 import type { PastEvent } from './contract/events.js';
+import { isAfterOrder } from './after-order/state.js';
+import { wordsAfterOrder } from './after-order/words.js';
 import { factDefinition, type FactName } from './contract/fact-dictionary.js';
 
 /** Surfaces an event touches; "all" where it may touch any. */
@@ -27,7 +29,7 @@ export function surfacesOf(event: PastEvent): readonly string[] | 'all' {
     case 'note-added/1':
       return [];
     default:
-      return [event.data.surface];
+      return isAfterOrder(event) ? 'all' : [event.data.surface];
   }
 }
 
@@ -79,5 +81,7 @@ export function wordsFor(event: PastEvent): string {
       return `Engineer revoked: ${event.data.reason}`;
     case 'note-added/1':
       return `Note: ${event.data.words}`;
+    default:
+      return wordsAfterOrder(event);
   }
 }

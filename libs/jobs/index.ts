@@ -13,6 +13,7 @@ export { jobRow } from './row.js';
 export { surfacesOf, wordsFor } from './history.js';
 export { scopeOf } from './sign-off/scope.js';
 export { evaluate, ENGINE } from './choosing/evaluate.js';
+export { BUDGET, explain, withExplanation, type Explanation } from './choosing/what-would.js';
 export type { Question } from './choosing/question.js';
 export { evaluationFor, questionOf } from './stages/gauge.js';
 export { decisionRecord, whyWords, type DecisionRecord, type Names, type RecordedStage, type RecordedSurface } from './documents/decision-record.js';

@@ -77,6 +77,8 @@ export const HOUSE: typeof BARN = {
     { on: 's1', fact: 'area', value: v('30', 'squares') },
     { on: 's1', fact: 'substrate', value: 'plywood' },
     { on: 's1', fact: 'deck-thickness', value: v('0.594', 'in') },
+    { on: 's1', fact: 'reroof', value: false },
+    { on: 's1', fact: 'weathertightness-asked', value: false },
     { on: 's1', fact: 'fastener-bite', value: v('0.5', 'in') },
     { on: 's1', fact: 'underlayment', value: 'high-temperature self-adhered' },
     { on: 's1', fact: 'fastener-metal', value: 'galvanized' },

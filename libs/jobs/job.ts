@@ -2,6 +2,7 @@
 // they no longer count until they are confirmed again.
 
 import { STAGES, type Finding, type Priority, type Stage, type SurfaceKind } from '#rules';
+import { NOTHING_ORDERED, type AfterOrder } from './after-order/state.js';
 import type { PartyRef } from './contract/amounts.js';
 import type { EngineerConditions, License } from './contract/commands.js';
 import type { ConfirmedStage, Difference, Reads, StageContents } from './contract/events.js';
@@ -26,6 +27,7 @@ export interface Job {
   readonly facts: Readonly<Record<Path, FactState>>;
   readonly signOffs: Readonly<Record<string, SignOff>>;
   readonly notes: readonly Note[];
+  readonly after: AfterOrder;
   readonly updatedAt: string;
 }
 
@@ -110,7 +112,7 @@ export function initial(id: string): Job {
   return {
     id, version: 0, number: '', name: '', site: null, parties: {}, priorities: [], due: null,
     jurisdiction: null, assigned: null, buildings: {}, surfaces: {}, facts: {}, signOffs: {},
-    notes: [], updatedAt: '',
+    notes: [], after: NOTHING_ORDERED, updatedAt: '',
   };
 }
 

@@ -33,10 +33,11 @@ export function recordFacts(job: Job, command: CommandOf<'record-facts'>): Decis
 function entryFaults(job: Job, entry: FactEntry, at: string): readonly Refusal[] {
   const { on } = factDefinition(entry.fact);
   const refusals: Refusal[] = [];
-  const known = on === 'site' ? entry.on === null : entry.on !== null &&
+  const whole = on === 'site' || on === 'job';
+  const known = whole ? entry.on === null : entry.on !== null &&
     (on === 'building' ? job.buildings[entry.on] : job.surfaces[entry.on]) !== undefined;
   if (!known) {
-    const want = on === 'site' ? 'the site, so "on" is null' : `a ${on}: there is no ${on} ${entry.on ?? '(none)'}`;
+    const want = whole ? `the ${on}, so "on" is null` : `a ${on}: there is no ${on} ${entry.on ?? '(none)'}`;
     refusals.push(refuse('MOVE-03', `${entry.fact} is a fact of ${want}.`, `${at}/on`));
   }
   const fault = factValueFault(entry.fact, entry.value);

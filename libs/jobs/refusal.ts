@@ -26,6 +26,8 @@ export const MOVES = {
   'MOVE-15': { kind: 'forbidden', says: 'Only the engineer who was asked may answer, reaffirm or revoke.' },
   'MOVE-16': { kind: 'stale', says: 'What is signed must be what stands today.' },
   'MOVE-17': { kind: 'invalid-request', says: 'A hazard value needs its source and date.' },
+  'MOVE-19': { kind: 'wrong-stage', says: 'After the order a change is a change order; what is out stays in force until a new revision.' },
+  'MOVE-20': { kind: 'refused-by-rules', says: 'A warranty is transferred as its own terms allow.' },
   'MOVE-18': { kind: 'wrong-stage', says: 'Nothing can be re-opened that is not confirmed.' },
 } as const satisfies Record<string, { kind: RefusalView['kind']; says: string }>;
 export type MoveId = keyof typeof MOVES;

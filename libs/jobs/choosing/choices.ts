@@ -5,6 +5,7 @@ import { findings, type SurfaceFacts } from '#rules';
 import type { Catalogue, Fastener, MadeRow, Profile } from '../contract/catalogue.js';
 import { productFacts, profileFacts } from '../reading.js';
 import { refuses } from './why-not.js';
+import { catalogueOf } from './catalogue-of.js';
 import { optionsOf, type Option } from './options.js';
 import type { Question } from './question.js';
 
@@ -37,8 +38,8 @@ interface Make {
 
 /** Frames of an option, fewest changes first, then the cheaper, then by name; built as they are asked for. */
 export function* framesOf(base: Question, option: Option): Generator<Frame> {
-  const options = optionsOf(base);
-  yield { question: base, option, options, changes: [] };
+  const question = { ...base, catalogue: catalogueOf(base.catalogue, base.profile.id) };
+  yield { question, option, options: optionsOf(question), changes: [] };
   for (const make of makesOf(base, option)) {
     const question = questionWith(base, make);
     const there = optionsOf(question);
@@ -104,7 +105,8 @@ function changesOf({ profile, width, facts }: Question, option: Option, { row, p
 }
 
 function questionWith(base: Question, { row, profile, color, fastener }: Make): Question {
-  const { facts, catalogue } = base;
+  const { facts } = base;
+  const catalogue = catalogueOf(base.catalogue, profile.id);
   const screw = catalogue.fasteners.find(({ id }) => id === fastener);
   const changed = fastener !== base.attachment.fastener;
   const chosen = {
@@ -116,6 +118,7 @@ function questionWith(base: Question, { row, profile, color, fastener }: Make): 
   const width = row?.width.v ?? base.width;
   return {
     ...base,
+    catalogue,
     profile,
     width,
     attachment: changed ? { ...base.attachment, fastener } : base.attachment,

@@ -4,6 +4,7 @@
 import { amount } from '#engineering';
 import { findings, type Finding, type SurfaceFacts, type ZoneFacts } from '#rules';
 import type { Evaluation, FactUse, OptionResult, ZoneResult } from '../contract/evaluation.js';
+import { catalogueOf } from './catalogue-of.js';
 import { demandOn, demandRecord, zonesOf, type Zone } from './demand.js';
 import { optionsOf, optionWords, priceAmount, type Option } from './options.js';
 import type { Question } from './question.js';
@@ -21,7 +22,8 @@ export interface Judged extends Ranked {
 }
 
 /** `picked` is the option the person takes; the recommended one where none is given yet. */
-export function evaluate(question: Question, facts: readonly FactUse[], picked?: string): Evaluation {
+export function evaluate(asked: Question, facts: readonly FactUse[], picked?: string): Evaluation {
+  const question = { ...asked, catalogue: catalogueOf(asked.catalogue, asked.profile.id) };
   const zones = zonesOf(question);
   const options = optionsOf(question);
   const judged = options.map((option) => judge(question, option, options, zones));
@@ -40,6 +42,8 @@ export function evaluate(question: Question, facts: readonly FactUse[], picked?:
     ranking: { by: RANKING, order: order.map(({ option }) => option.id) },
     recommendation: { option: best?.option.id ?? null, sentence: sentence(order, judged) },
     what_would_change: [],
+    reasons: [],
+    searched: null,
     budget_reached: false,
     sign_off_required: pick ? signOffReasons(question, pick) : [],
     cautions: CAUTIONS,

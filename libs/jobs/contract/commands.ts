@@ -6,13 +6,15 @@ import {
   COLOR_GROUPS, HOWS, METALLIC_COATINGS, METALS, PAINT_SYSTEMS, PRIORITIES, STAGES, SURFACE_KINDS,
 } from '#rules';
 import { amountIn, Amount, Day, Decimal, Digest, FileRef, Id, Moment, Name, PartyRef, Source, Words } from './amounts.js';
+import { AFTER_ORDER_COMMANDS } from './after-order.js';
+import { ZoneAttachment } from './commands-parts.js';
 import { FACT_NAMES, type FactName } from './fact-dictionary.js';
 
 const Spacing = z.strictObject({ zone: Name.optional(), v: Decimal });
-const FactValue = z.union([Amount, z.boolean(), z.string().min(1).max(2000), z.array(Spacing).max(500)]);
+const FactValue = z.union([Amount, z.boolean(), z.string().min(1).max(2000), z.array(Spacing).max(500), z.array(z.string().max(40)).max(20)]);
 
 export const FactEntry = z.strictObject({
-  /** null for the site; else the building or surface id. */
+  /** null for the site and the job; else the building or surface id. */
   on: Id.nullable(),
   fact: z.enum(FACT_NAMES as readonly [FactName, ...FactName[]]),
   value: FactValue,
@@ -89,11 +91,6 @@ export const Hazards = z.strictObject({
 });
 export type Hazards = z.infer<typeof Hazards>;
 
-export const ZoneAttachment = z.strictObject({
-  zone: Name,
-  spacing: amountIn('in').describe('clips along the panel, or screws across it in each row'),
-  rows: amountIn('in').optional().describe('on a solid deck: spacing of screw rows along the panel'),
-});
 const Attachment = z.strictObject({ fastener: Id, zones: z.array(ZoneAttachment).min(1).max(20) });
 export type Attachment = z.infer<typeof Attachment>;
 
@@ -206,6 +203,7 @@ const commands = {
   },
   'revoke-sign-off': { request: Id, reason: Words },
   'add-note': { about: Id.nullable(), words: Words, files: z.array(FileRef).max(20).default([]) },
+  ...AFTER_ORDER_COMMANDS,
 } as const;
 
 type Shapes = typeof commands;

@@ -82,12 +82,31 @@ export interface FactUse {
   readonly source: string | null;
 }
 
-/** A change of design that would turn the outcome, or a breakpoint of one quantity. */
+/**
+ * Changes that together would turn an option, and no fewer of them; each was run under the same rules
+ * and editions before it was shown. With `site_fact` it is a what-if and never a choice.
+ */
 export interface WhatWould {
   readonly option: string;
+  readonly becomes: 'passes' | 'fails' | 'comes-first';
   readonly changes: readonly { readonly what: string; readonly from: string; readonly to: string }[];
   readonly words: string;
   readonly site_fact: boolean;
+}
+
+/** Choices as they are today that settle an option's outcome whatever else is chosen. */
+export interface SufficientReason {
+  readonly option: string;
+  readonly because: readonly { readonly what: string; readonly value: string }[];
+  readonly words: string;
+}
+
+/** How far the search for changes went: judgements of one option in one zone. */
+export interface Searched {
+  readonly judgements: number;
+  readonly budget: number;
+  /** Found but not shown, since the whole evaluation did not bear it out. */
+  readonly not_reproduced: number;
 }
 
 export interface Evaluation {
@@ -101,6 +120,11 @@ export interface Evaluation {
   readonly ranking: { readonly by: string; readonly order: readonly string[] };
   readonly recommendation: { readonly option: string | null; readonly sentence: string };
   readonly what_would_change: readonly WhatWould[];
+  /** The smallest sufficient reasons of each option. */
+  readonly reasons: readonly SufficientReason[];
+  /** Null where no search was made. */
+  readonly searched: Searched | null;
+  /** True where the search ended early: there may be more changes than are listed. */
   readonly budget_reached: boolean;
   readonly sign_off_required: readonly string[];
   readonly cautions: readonly string[];

@@ -6,6 +6,7 @@ import type { FileRef, PartyRef } from './amounts.js';
 import type {
   Attachment, CommandOf, EngineerConditions, FactEntry, Hazards, License,
 } from './commands.js';
+import type { AfterOrderEvents } from './after-order-events.js';
 import type { Evaluation } from './evaluation.js';
 import type { Path } from './fact-dictionary.js';
 
@@ -113,7 +114,7 @@ interface SignOffAnswer {
   readonly packet: string;
 }
 
-export interface EventData {
+export interface EventData extends AfterOrderEvents {
   'job-opened/1': {
     readonly number: string;
     readonly name: string;

@@ -3,16 +3,20 @@
 // "surface/s1/slope".
 
 import {
-  CONDENSATION_CONTROLS, CORROSIVITIES, ENCLOSURES, FASTENER_METALS, INSIDE_AIR, OLD_ROOFS, RISK_CATEGORIES, SNOW_RETENTIONS, SUBSTRATES, WATERS,
+  APPROVALS, CONDENSATION_CONTROLS, CORROSIVITIES, ENCLOSURES, FASTENER_METALS, INSIDE_AIR, OLD_ROOFS, RISK_CATEGORIES, SNOW_RETENTIONS, SUBSTRATES, WATERS,
 } from '#rules';
 
-export type FactOn = 'site' | 'building' | 'surface';
+/** `job` holds what the office settles: papers, money, limits; the others what is so on site. */
+export type FactOn = 'job' | 'site' | 'building' | 'surface';
 
 export type FactKind =
   | { readonly kind: 'amount'; readonly unit: string; readonly least: number; readonly most: number }
   | { readonly kind: 'choice'; readonly of: readonly string[] }
   | { readonly kind: 'flag' }
   | { readonly kind: 'text' }
+  /** A date, YYYY-MM-DD. */
+  | { readonly kind: 'day' }
+  | { readonly kind: 'choices'; readonly of: readonly string[] }
   /** Support spacings, each one measured; the worst counts, never the average. */
   | { readonly kind: 'spacings'; readonly unit: 'in'; readonly least: number; readonly most: number };
 
@@ -29,8 +33,31 @@ const choice = (on: FactOn, of: readonly string[], asks: string, hint?: string) 
 const flag = (on: FactOn, asks: string, hint?: string) =>
   ({ kind: 'flag', on, asks, ...(hint ? { hint } : {}) }) as const;
 const text = (on: FactOn, asks: string) => ({ kind: 'text', on, asks }) as const;
+const day = (on: FactOn, asks: string) => ({ kind: 'day', on, asks }) as const;
 
 export const FACTS = {
+  // job
+  'proposal-accepted': flag('job', 'Has the customer accepted the proposal in writing?'),
+  'deposit-agreed': amount('job', 'usd', 0, 10000000, 'Deposit agreed', '0 where none was agreed'),
+  'deposit-received': amount('job', 'usd', 0, 10000000, 'Deposit received'),
+  'quote-valid-until': day('job', 'Last day of the quote'),
+  permit: choice('job', APPROVALS, 'Permit'),
+  'association-approval': choice('job', APPROVALS, 'Approval of the owners\' association'),
+  'truck-limit': amount('job', 'ft', 4, 120, 'Longest piece the truck brings'),
+  'site-limit': amount('job', 'ft', 4, 250, 'Longest piece the site takes'),
+  'handling-limit': amount('job', 'ft', 4, 250, 'Longest piece the crew lifts'),
+  'promised-documents': {
+    kind: 'choices', on: 'job', of: ['paint', 'substrate', 'weathertightness', 'workmanship'],
+    asks: 'Warranty documents promised', hint: 'none is an answer too',
+  },
+  'terms-on-file': {
+    kind: 'choices', on: 'job', of: ['paint', 'substrate', 'weathertightness', 'workmanship'],
+    asks: 'Warranty documents whose supplier\'s text is on file',
+  },
+  'weathertightness-approved': flag('job', 'Did the warrantor approve application and details for weathertightness?'),
+  'term-text-given': flag('job', 'Was the term text given to the customer before the sale?'),
+  'consumer-product': flag('job', 'Is it a consumer product (a dwelling that is re-roofed counts)?'),
+
   // site
   exposure: choice('site', ['B', 'C', 'D'], 'Exposure category', 'B wooded or built-up, C open, D flat and unobstructed water'),
   'wind-speed': amount('site', 'mph', 85, 250, 'Basic wind speed', 'strength level, for the risk category, from the authority'),
@@ -105,6 +132,8 @@ export const FACTS = {
   'eave-to-ridge': amount('surface', 'ft', 0.5, 500, 'Eave to ridge, measured level'),
   'permit-question-answered': flag('surface', 'Has the permit question been put to the authority and answered?'),
   'small-job-acknowledged': flag('surface', 'Is the customer\'s written acknowledgment attached?'),
+  'chip-accepted': flag('surface', 'Has the customer accepted a physical color chip?'),
+  'mixed-finish-accepted': flag('surface', 'Did the customer sign for mixed finishes or suppliers on this plane?'),
   'sign-off-asked': text('surface', 'Who asks for an engineer, though no rule does'),
 } as const satisfies Record<string, FactDefinition>;
 
@@ -118,11 +147,12 @@ export type FactValue =
   | { readonly v: string; readonly u: string }
   | string
   | boolean
+  | readonly string[]
   | readonly Spacing[];
 
 export type Path = string;
 export function factPath(on: FactOn, id: string | null, name: FactName): Path {
-  return on === 'site' ? `site/${name}` : `${on}/${id}/${name}`;
+  return on === 'site' || on === 'job' ? `${on}/${name}` : `${on}/${id}/${name}`;
 }
 export const contentPath = (surface: string, stage: string, field: string): Path =>
   `surface/${surface}/${stage}/${field}`;
@@ -139,6 +169,14 @@ export function factValueFault(name: FactName, value: unknown): string | undefin
       return typeof value === 'boolean' ? undefined : 'must be true or false';
     case 'text':
       return typeof value === 'string' && value.trim() !== '' ? undefined : 'must be a text';
+    case 'day':
+      return typeof value === 'string' && /^\d{4}-\d\d-\d\d$/.test(value) && !Number.isNaN(Date.parse(value))
+        ? undefined
+        : 'must be a date like 2026-02-14';
+    case 'choices':
+      return Array.isArray(value) && value.every((each) => definition.of.includes(each as string)) && new Set(value).size === value.length
+        ? undefined
+        : `must list some of ${definition.of.join(', ')}, each once`;
     case 'spacings': {
       if (!Array.isArray(value) || value.length === 0) return 'must list at least one spacing';
       const faults = value.map((each: { v?: unknown }) => amountFault({ v: each?.v, u: definition.unit }, definition));

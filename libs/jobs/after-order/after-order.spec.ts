@@ -1,0 +1,138 @@
+// From the order to the claim: gates with the whole list of what is missing, change orders, lots,
+// late registration, a fade term without a scale.
+
+import { describe, expect, test } from '@jest/globals';
+import type { CommandInput } from '../contract/commands.js';
+import { HOUSE, playUpTo } from '../job-files.js';
+import type { Story } from '../given.js';
+import { inForce } from './state.js';
+
+const v = <U extends string>(value: string, u: U) => ({ v: value, u });
+const file = (name: string) => ({ digest: 'f'.repeat(64), name });
+const facts = (entries: readonly (readonly [string | null, string, unknown])[]): CommandInput =>
+  ({ type: 'record-facts', reason: 'papers came', facts: entries.map(([on, fact, value]) => ({ on, fact, value, how: 'document', source: 'job file' })) }) as CommandInput;
+
+const PAPERS = facts([
+  [null, 'proposal-accepted', true], [null, 'deposit-agreed', v('0', 'usd')], [null, 'quote-valid-until', '2026-04-01'],
+  [null, 'permit', 'granted'], [null, 'association-approval', 'not-asked'], [null, 'truck-limit', v('45', 'ft')], [null, 'site-limit', v('40', 'ft')],
+  [null, 'handling-limit', v('40', 'ft')], [null, 'promised-documents', ['paint']], [null, 'terms-on-file', ['paint']], [null, 'term-text-given', true],
+  [null, 'consumer-product', true], ['s1', 'chip-accepted', true],
+]);
+const ORDER: CommandInput = {
+  type: 'issue-order', order: 'o1', supplier: 'Invented Panel Works', date: '2026-03-05', landing_place: 'driveway, not on the roof',
+  lines: [
+    { id: 'p1', surface: 's1', what: 'panel', words: 'Snap seam 16, 24 gauge', length: v('288', 'in'), count: 40 },
+    { id: 'c1', surface: 's1', what: 'fastener', words: 'Sliding clip', count: 600 },
+  ],
+  lengths: [{ surface: 's1', by: 'entered', standing: 'signed', signed_by: 'crew lead' }],
+};
+const ready = (): Story => playUpTo(HOUSE, 'gauge').play(PAPERS);
+const ordered = (): Story => ready().play(ORDER);
+const receipt = (lot: string, panels: number): CommandInput => ({
+  type: 'record-receipt', order: 'o1', on: '2026-03-20', stored_dry: true, lots: [{ surface: 's1', lot }],
+  lines: [{ line: 'p1', count: panels }, ...(panels === 40 ? [{ line: 'c1', count: 600 }] : [])],
+});
+const built = (): Story =>
+  ordered()
+    .play(receipt('coil-7', 40))
+    .play({ type: 'record-as-built', surface: 's1', fastener: 'clip-s', zones: [{ zone: 'all', spacing: v('24', 'in') }], files: [file('deck.jpg')] }, ['crew-lead'])
+    .play({ type: 'record-inspection', on: '2026-04-10', passed: true, punch: [{ id: 'k1', words: 'touch up rake' }] })
+    .play({ type: 'close-punch-item', item: 'k1', words: 'done' })
+    .play({ type: 'record-completion', on: '2026-04-12' });
+const WARRANTY: CommandInput = {
+  type: 'issue-warranty', document: 'w1', kind: 'paint', title: 'limited', warrantor: 'Invented Coil Coating', surfaces: ['s1'], start: '2026-04-12', years: 30,
+  terms: file('terms.pdf'), fade: { limit: '5', scale: 'not named', years: 30 }, chalk: { least: '8', years: 30 },
+  disclosures: ['1', '2', '3', '4', '5', '7', '9'].map((item) => ({ item, words: 'as the text says' })), full_tests_not_met: ['remedy free of charge'],
+  exclusions_named: ['paint registered 11 days late'],
+};
+
+describe('the order', () => {
+  test('is refused with the whole list of what is missing', () => {
+    const codes = playUpTo(HOUSE, 'gauge').refusals(ORDER);
+    expect(codes).toEqual(expect.arrayContaining(['ORDER-06', 'ORDER-07', 'ORDER-08', 'ORDER-09', 'ORDER-10', 'ORDER-12']));
+    expect(codes.length).toBeGreaterThan(7);
+  });
+
+  test('is issued once everything is there, as revision 1', () => {
+    const order = ordered().job.after.orders['o1']!;
+    expect(inForce(order).revision).toBe(1);
+    expect(inForce(order).surfaces[0]).toMatchObject({ gauge: '24', thickness_in: '0.0236', color: 'slate' });
+  });
+
+  test('an assumed fact anywhere keeps it back', () => {
+    const told = ready().play({ type: 'record-facts', reason: 'guess', facts: [{ on: null, fact: 'elevation', value: v('900', 'ft'), how: 'assumed' }] });
+    expect(told.refusals(ORDER)).toContain('ORDER-03');
+  });
+
+  test('afterwards stages stand still until a change order is open; the difference is by piece', () => {
+    const told = ordered();
+    const restyle = { ...HOUSE.style, reason: 'owner asks' } as CommandInput;
+    expect(told.refusals(restyle)).toEqual(['MOVE-19']);
+    expect(told.refusals(ORDER)).toContain('MOVE-19');
+    const changing = told.play({ type: 'open-change-order', order: 'o1', reason: 'two more pieces' });
+    const again = changing.play({ ...ORDER, lines: [{ ...ORDER.lines[0]!, count: 42 }, ORDER.lines[1]!] } as CommandInput);
+    const { revisions } = again.job.after.orders['o1']!;
+    expect(revisions.map(({ revision }) => revision)).toEqual([1, 2]);
+    expect(revisions[1]!.difference).toEqual([
+      { line: 'p1', what: 'changed', from: '40 × Snap seam 16, 24 gauge at 288 in', to: '42 × Snap seam 16, 24 gauge at 288 in' },
+    ]);
+    expect(changing.refusals(receipt('coil-7', 40))).toEqual(['MOVE-19']);
+  });
+
+  test('an acknowledgment is compared line by line', () => {
+    const told = ordered().play({
+      type: 'record-acknowledgment', order: 'o1', dated: '2026-03-07', lines: [{ ...ORDER.lines[0]!, length: v('264', 'in') }],
+    } as CommandInput);
+    expect(told.job.after.orders['o1']!.acknowledgment?.differences.map(({ what, line }) => `${what} ${line}`)).toEqual(['removed c1', 'changed p1']);
+  });
+});
+
+describe('delivery and installation', () => {
+  test('a refill from another lot needs the owner, or the work is not complete', () => {
+    const refilled = ordered().play(receipt('coil-7', 39)).play(receipt('coil-9', 1)).play({ type: 'settle-receipt', order: 'o1', line: 'c1', words: 'clips were on hand' });
+    const codes = refilled.refusals({ type: 'record-completion', on: '2026-04-12' });
+    expect(codes).toContain('DELIV-05');
+    const signed = refilled.play({ type: 'accept-mixed-lots', surface: 's1', words: 'owner signed', files: [file('signed.pdf')] });
+    expect(signed.refusals({ type: 'record-completion', on: '2026-04-12' })).not.toContain('DELIV-05');
+  });
+
+  test('clips wider than approved are named, and stop completion', () => {
+    const told = ordered().play(receipt('coil-7', 40)).play({
+      type: 'record-as-built', surface: 's1', fastener: 'clip-s', zones: [{ zone: 'all', spacing: v('30', 'in') }], files: [file('a.jpg')],
+    });
+    expect(told.job.after.asBuilt['s1']?.differences).toEqual(['zone all: 30 in instead of 24 in']);
+    expect(told.refusals({ type: 'record-completion', on: '2026-04-12' })).toContain('DELIV-09');
+  });
+});
+
+describe('warranty and claim', () => {
+  const late = (): Story => built().play({ type: 'file-registration', kind: 'paint', on: '2026-06-22', window_days: 60 });
+  const issued = (): Story => late().play({ ...WARRANTY, acknowledges: ['WARR-07'] } as CommandInput);
+
+  test('registration on day 71 of 60 is filed late and says so', () => {
+    expect(late().job.after.registrations.paint).toMatchObject({ due_by: '2026-06-11', late_days: 11 });
+    expect(late().refusals(WARRANTY)).toContain('MOVE-05');
+  });
+
+  test('a full title is refused unless every test is met', () => {
+    expect(late().refusals({ ...WARRANTY, title: 'full', acknowledges: ['WARR-07'] } as CommandInput)).toContain('WARR-08');
+  });
+
+  test('a triggered exclusion must be named on the document', () => {
+    expect(late().refusals({ ...WARRANTY, exclusions_named: [], acknowledges: ['WARR-07'] } as CommandInput)).toContain('WARR-14');
+  });
+
+  test('a fade claim whose term names no scale stays an open question; a person decides', () => {
+    const claimed = issued()
+      .play({ type: 'open-claim', claim: 'q1', surface: 's1', kind: 'fade', lot: 'coil-7', document: 'w1', notice: '2034-03-01', words: 'south side has faded', files: [file('wide.jpg')] }, ['warranty-reviewer'])
+      .play({
+        type: 'record-reading', claim: 'q1', on: '2034-03-20', what: 'color', scale: 'Hunter', illuminant: 'C', observer: '2', washed: true, instrument: 'meter', calibrated: '2034-03-01',
+        retained: { L: '30', a: '1', b: '-2' }, weathered: { L: '34', a: '1', b: '-1' },
+      }, ['warranty-reviewer'])
+      .play({ type: 'decide-claim', claim: 'q1', decision: 'accepted-in-part', reason: 'term is open; goodwill', clause: '4' }, ['warranty-reviewer']);
+    const tests = claimed.job.after.claims['q1']!.decided!.tests;
+    expect(tests.find(({ test: name }) => name === 'fade')).toMatchObject({ outcome: 'open' });
+    expect(tests.find(({ test: name }) => name.startsWith('term'))).toMatchObject({ outcome: 'met', words: 'notice 2034-03-01, in year 8; the term runs from 2026-04-12 for 30 years' });
+    expect(tests.find(({ test: name }) => name === 'as built')).toMatchObject({ outcome: 'met' });
+  });
+});

@@ -1,0 +1,74 @@
+// Events after the gauge: order, delivery, installation, warranty, claims.
+
+import type { Finding } from '#rules';
+import type { CommandOf } from './commands.js';
+import type { Attachment } from './commands.js';
+
+/** What differs between two lists of lines, by piece. */
+export interface LineDifference {
+  readonly line: string;
+  readonly what: 'added' | 'removed' | 'changed';
+  readonly from: string | null;
+  readonly to: string | null;
+}
+
+/** What the gate's rules said, kept with the event. */
+export interface Gated {
+  readonly findings: readonly Finding[];
+  readonly overrides: readonly { readonly rule: string; readonly reason: string; readonly says: string }[];
+  readonly acknowledged: readonly string[];
+  readonly rules_edition: { readonly number: number; readonly digest: string };
+}
+
+/** A surface as it was ordered: what its stages had settled. */
+export interface OrderedSurface {
+  readonly surface: string;
+  readonly name: string;
+  readonly profile: string;
+  readonly width_in: string;
+  readonly gauge: string | null;
+  readonly thickness_in: string;
+  readonly grade: string;
+  readonly metal: string;
+  readonly metallic_coating: string;
+  readonly paint_system: string;
+  readonly color_group: string;
+  readonly color: string | null;
+  readonly substrate: string;
+  readonly attachment: Attachment;
+}
+
+export interface ClaimTest {
+  readonly test: string;
+  readonly outcome: 'met' | 'not met' | 'open';
+  readonly words: string;
+}
+
+type Said<T extends 'issue-order' | 'record-acknowledgment' | 'record-receipt' | 'accept-mixed-lots' | 'settle-receipt' | 'record-as-built'
+  | 'record-inspection' | 'close-punch-item' | 'record-completion' | 'file-registration' | 'issue-warranty' | 'transfer-warranty'
+  | 'open-claim' | 'record-reading' | 'decide-claim'> = Omit<CommandOf<T>, 'type' | 'overrides' | 'acknowledges'>;
+
+export interface AfterOrderEvents {
+  'order-issued/1': Said<'issue-order'> & Gated & {
+    readonly revision: number;
+    readonly surfaces: readonly OrderedSurface[];
+    readonly difference: readonly LineDifference[];
+  };
+  'change-order-opened/1': { readonly order: string; readonly reason: string };
+  'change-order-withdrawn/1': { readonly order: string; readonly reason: string };
+  'acknowledgment-recorded/1': Said<'record-acknowledgment'> & { readonly revision: number; readonly differences: readonly LineDifference[] };
+  'receipt-recorded/1': Said<'record-receipt'> & { readonly revision: number; readonly differences: readonly string[] };
+  'mixed-lots-accepted/1': Said<'accept-mixed-lots'>;
+  'receipt-settled/1': Said<'settle-receipt'>;
+  'as-built-recorded/1': Said<'record-as-built'> & { readonly differences: readonly string[] };
+  'inspection-recorded/1': Said<'record-inspection'>;
+  'punch-item-closed/1': Said<'close-punch-item'>;
+  'completion-recorded/1': Said<'record-completion'> & Gated;
+  'registration-filed/1': Said<'file-registration'> & { readonly due_by: string; readonly late_days: number };
+  'warranty-issued/1': Said<'issue-warranty'> & Gated & { readonly exclusions_triggered: readonly string[] };
+  'warranty-transferred/1': Said<'transfer-warranty'>;
+  'claim-opened/1': Said<'open-claim'>;
+  'reading-recorded/1': Said<'record-reading'>;
+  'claim-decided/1': Said<'decide-claim'> & { readonly tests: readonly ClaimTest[]; readonly findings: readonly Finding[] };
+}
+
