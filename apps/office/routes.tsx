@@ -74,6 +74,7 @@ const tree = root.addChildren([
     page('/catalogue/$edition', catalogue, 'CatalogueEditionPage'),
     page('/admin', () => import('./admin/people-page.js'), 'PeoplePage'),
     page('/admin/health', () => import('./admin/health-page.js'), 'HealthPage'),
+    page('/password', () => import('./session/password-page.js'), 'PasswordPage'),
     page('/help', () => import('./shell/help-page.js'), 'HelpPage'),
     page('/phone', phone, 'PhoneListPage'),
     page('/phone/$job/$surface', phone, 'PhonePage'),

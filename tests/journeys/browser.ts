@@ -74,6 +74,12 @@ export function withOffice(): Office {
   };
 }
 
+/** Waits until the page shows what it has to show: its heading, and nothing loading any more. */
+export async function settled(page: Page): Promise<void> {
+  await page.locator('main h1').first().waitFor();
+  await page.waitForFunction(() => !/\b(Loading|Counting|Asking)\b.*…/.test(document.body.innerText));
+}
+
 async function setPasswords({ service }: Running): Promise<void> {
   const { prisma } = service.get(Companies).of(DEMONSTRATION.company);
   const passwordHash = await hashPassword(PASSWORD);

@@ -4,7 +4,7 @@
 import { mkdirSync } from 'node:fs';
 import { expect, test } from '@jest/globals';
 import type { Page } from 'playwright-core';
-import { journey, withOffice, type Who } from './browser.js';
+import { journey, settled, withOffice, type Who } from './browser.js';
 import { PAGES } from './routes.js';
 
 const SIZES = { wide: { width: 1280, height: 900 }, narrow: { width: 320, height: 700 } } as const;
@@ -26,7 +26,8 @@ journey('pictures', () => {
     for (const size of Object.keys(SIZES) as (keyof typeof SIZES)[]) {
       for (const look of LOOKS) {
         const tab = await tabOf(who, size, look);
-        await tab.goto(path, { waitUntil: 'networkidle' });
+        await tab.goto(path);
+        await settled(tab);
         await tab.screenshot({ path: `.shots/${name}-${size}-${look}.png`, fullPage: true });
       }
     }

@@ -16,7 +16,7 @@ export interface Answer<T> {
 }
 
 export interface Request {
-  readonly method?: 'GET' | 'POST' | 'PATCH' | 'DELETE';
+  readonly method?: 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
   readonly body?: unknown;
   readonly raw?: { readonly bytes: Blob | string; readonly type: string; readonly name?: string };
   readonly version?: number;

@@ -15,8 +15,10 @@ export function StageFacts({ job, surface, stage, nameOf, may }: {
 }) {
   const slots = slotsFor(job, surface, stage);
   if (slots.length === 0) return null;
+  const known = slots.filter(({ fact }) => fact !== undefined).length;
+  const settled = stage !== 'sign-off' && surface.stages[stage].status === 'confirmed';
   return (
-    <section className="stack" aria-labelledby="facts-title">
+    <section className="stack tight" aria-labelledby="facts-title">
       <div className="row ends">
         <h2 id="facts-title">Facts for this stage</h2>
         {may && (
@@ -26,7 +28,10 @@ export function StageFacts({ job, surface, stage, nameOf, may }: {
           </Link>
         )}
       </div>
-      <FactList slots={slots} nameOf={nameOf} />
+      <details open={!settled}>
+        <summary>{known} recorded, {slots.length - known} not recorded</summary>
+        <div className="stack"><FactList slots={slots} nameOf={nameOf} /></div>
+      </details>
     </section>
   );
 }

@@ -5,14 +5,16 @@ import { amount } from '../parts/words.js';
 
 /** "24 gauge, 0.0236 in, grade 50": a gauge number means nothing without its thickness. */
 export const optionName = ({ gauge, thickness, grade }: OptionResult): string =>
-  `${gauge === null ? '' : `${gauge} gauge, `}${amount(thickness)}, grade ${grade}`;
+  `${gauge === null ? '' : `${gauge} gauge, `}${amount(thickness)}, ${grade}`;
 
 export function governingCheck(option: OptionResult): CheckRecord | undefined {
   const { governs } = option;
   if (governs === null) return undefined;
   const zone = option.zones.find((each) => each.zone === governs.zone);
-  return zone && checksOf(zone).find((each) => each.limit_state === governs.limit_state && each.utilization === governs.utilization)
-    || (zone && checksOf(zone).find((each) => each.limit_state === governs.limit_state));
+  return zone && checksOf(zone).find(
+    ({ limit_state, direction, utilization }) =>
+      utilization === governs.utilization && governs.limit_state === `${limit_state} (${direction})`,
+  );
 }
 
 export const checksOf = (zone: ZoneResult): readonly CheckRecord[] => [...zone.panel, ...zone.attachment];

@@ -3,7 +3,7 @@
 
 import type { Evaluation, OptionResult } from '#jobs/contract';
 import { ScrollTable, Tag } from '../parts/table.js';
-import { amount, capital } from '../parts/words.js';
+import { amount, capital, prose } from '../parts/words.js';
 import { governingCheck, inOrder, optionName, outcomeWords } from './checks.js';
 
 interface Pick {
@@ -35,7 +35,6 @@ export function Comparison({ evaluation, picking, chosen }: {
             <th scope="col" className="num">Demand</th>
             <th scope="col" className="num">Capacity</th>
             <th scope="col" className="num">Utilization</th>
-            <th scope="col">Why not</th>
             <th scope="col" className="num">Weight</th>
             <th scope="col" className="num">Price</th>
             <th scope="col" className="num">Lead, days</th>
@@ -60,8 +59,10 @@ function Row({ option, recommended, picking, taken }: {
 }) {
   const check = governingCheck(option);
   const outcome = outcomeWords(option, recommended);
+  const look = taken === option.id ? 'chosen' : option.admissible ? '' : 'ruled-out';
   return (
-    <tr className={taken === option.id ? 'chosen' : option.admissible ? undefined : 'ruled-out'}>
+    <>
+    <tr className={look}>
       {picking && (
         <td>
           {option.admissible && (
@@ -77,16 +78,24 @@ function Row({ option, recommended, picking, taken }: {
       <td><Tag tone={outcome.tone}>{outcome.words}</Tag></td>
       <td>
         {option.governs ? `${capital(option.governs.limit_state)}, zone ${option.governs.zone}` : 'no number'}
-        {check && <span className="quiet small"><br />{check.source}</span>}
+        {check && <span className="quiet small"><br />{prose(check.source)}</span>}
       </td>
       <td className="num">{check ? amount(check.demand) : '—'}</td>
       <td className="num">{check ? amount(check.capacity) : '—'}</td>
       <td className="num">{option.governs ? <Utilization value={option.governs.utilization} /> : '—'}</td>
-      <td>{option.why_not?.words ?? ''}</td>
       <td className="num">{amount(option.weight)}</td>
       <td className="num">{option.price ? amount(option.price) : 'none'}</td>
       <td className="num">{option.lead_days ?? '—'}</td>
     </tr>
+    {option.why_not && (
+      <tr className={`${look} why-not`}>
+        <td colSpan={picking ? 10 : 9}>
+          <strong>Why not {option.gauge ? `${option.gauge} gauge` : amount(option.thickness)}:</strong>{' '}
+          {prose(option.why_not.words)}
+        </td>
+      </tr>
+    )}
+    </>
   );
 }
 

@@ -3,7 +3,7 @@
 import type { Evaluation, OptionResult } from '#jobs/contract';
 import { Findings } from '../parts/findings.js';
 import { PlainTable, Tag } from '../parts/table.js';
-import { amount, capital, number } from '../parts/words.js';
+import { amount, capital, number, prose } from '../parts/words.js';
 import { Steps } from '../stages/steps.js';
 import { checksOf, inOrder, optionName } from './checks.js';
 import { Utilization } from './comparison.js';
@@ -17,7 +17,7 @@ export function Demands({ evaluation }: { readonly evaluation: Evaluation }) {
         columns={['Zone', 'Part', { name: 'Inward', num: true }, { name: 'Uplift', num: true }, { name: 'Support spacing', num: true }, 'Source']}
         rows={evaluation.demands.map((each) => [
           each.zone, capital(each.part), amount(each.inward), amount(each.outward),
-          each.support_spacing ? amount(each.support_spacing) : 'solid', each.source,
+          each.support_spacing ? amount(each.support_spacing) : 'solid', prose(each.source),
         ])}
       />
       {evaluation.demands.map((each) => (
@@ -54,7 +54,7 @@ function Zones({ option }: { readonly option: OptionResult }) {
       amount(check.capacity),
       <Utilization key="u" value={check.utilization} />,
       <Tag key="p" tone={check.passes ? 'ready' : 'blocked'}>{check.passes ? 'Passes' : 'Fails'}</Tag>,
-      `${check.source}${check.calculated ? ' (calculated, not tested)' : ''}`,
+      `${prose(check.source)}${check.calculated ? ' (calculated, not tested)' : ''}`,
     ]),
   );
   const missing = option.zones.flatMap(({ zone, missing: why }) => why.map((words) => `Zone ${zone}: ${words}`));

@@ -4,7 +4,7 @@ import { citationText } from '#engineering';
 import type { Finding } from '#jobs/contract';
 import { label } from '#jobs/contract';
 import { Tag, type Tone } from './table.js';
-import { amount } from './words.js';
+import { amount, capital, prose } from './words.js';
 
 type Outcome = Finding['outcome'];
 
@@ -87,14 +87,14 @@ function One({ finding }: { readonly finding: Finding }) {
         <strong>{finding.title}</strong>
         <span className="quiet small">{finding.rule}, version {finding.version}</span>
       </div>
-      <p>{finding.words}</p>
+      <p>{capital(prose(finding.words))}</p>
       {finding.figures.length > 0 && (
         <p className="small">
           {finding.figures.map(({ name, v, u }) => `${name} ${amount({ v, u })}`).join('; ')}
         </p>
       )}
       <p className="cite">
-        {label(finding.class)}. Source: {finding.cites.map(citationText).join('; ')}.
+        {capital(label(finding.class))}. Source: {finding.cites.map(citationText).join('; ')}.
       </p>
     </>
   );

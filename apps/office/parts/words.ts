@@ -94,6 +94,10 @@ export function pathWords(path: string): string {
   return definition?.asks ?? name.replaceAll('_', ' ');
 }
 
+/** Words of a record for reading: its dates as "14 Feb 2026", a real minus sign before numbers. */
+export const prose = (text: string): string =>
+  text.replace(/\b\d{4}-\d{2}-\d{2}\b(?!T)/g, (date) => day(date)).replace(/(^|[\s(])-(?=\d)/g, '$1−');
+
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const STATUS_WORDS: Readonly<Record<StageStatus, string>> = {

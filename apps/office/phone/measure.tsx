@@ -35,7 +35,7 @@ export function Bays({ job, surface, person }: OnRoof) {
     setAttempt((n) => n + 1);
     if (found.length > 0) return;
     post({
-      person, job: job.id, words: `Spacings of ${surface.name}: ${given.join(', ')} in`,
+      person, job: job.id, version: job.version, words: `Spacings of ${surface.name}: ${given.join(', ')} in`,
       command: {
         type: 'record-facts',
         facts: [{ on: surface.id, fact: 'support-spacings', value, how: 'measured', source: tool.trim() }],
@@ -82,7 +82,7 @@ export function Measure({ job, surface, person }: OnRoof) {
     setAttempt((n) => n + 1);
     if (found.length > 0 || !name || value === undefined) return;
     post({
-      person, job: job.id, words: `${definition?.asks} of ${surface.name}: ${text}`,
+      person, job: job.id, version: job.version, words: `${definition?.asks} of ${surface.name}: ${text}`,
       command: {
         type: 'record-facts', reason: 'Measured on the roof',
         facts: [{ on: surface.id, fact: name, value: value as string, how: 'measured', source: tool.trim() }],

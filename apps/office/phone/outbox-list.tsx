@@ -32,7 +32,7 @@ export function Outbox({ person }: { readonly person: string }) {
             <>
               <p>Refused: {each.refused}</p>
               <div className="row">
-                <button type="button" onClick={() => again(each.key, person)}>Send again</button>
+                <button type="button" onClick={() => void again(each.key, person)}>Send again</button>
                 <button type="button" onClick={() => drop(each.key)}>Throw away</button>
               </div>
             </>

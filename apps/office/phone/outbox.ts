@@ -1,8 +1,8 @@
 // What was typed on the roof and is not sent yet: kept on this phone, sent later, once. Each piece
 // keeps its own key, so that a lost answer never makes a second entry.
 
-import type { CommandInput } from '#jobs/contract';
-import { problemFrom } from '../api/client.js';
+import type { CommandInput, JobView } from '#jobs/contract';
+import { ask, problemFrom } from '../api/client.js';
 import { sendCommand } from '../api/commands.js';
 
 export interface Waiting {
@@ -12,6 +12,8 @@ export interface Waiting {
   readonly words: string;
   readonly typedAt: string;
   readonly command: CommandInput;
+  /** The version of the job that was on the page when this was typed. */
+  readonly version: number;
   /** Why the service refused it; a person then decides. */
   readonly refused?: string;
 }
@@ -48,12 +50,19 @@ export function post(piece: Omit<Waiting, 'key' | 'typedAt'>): void {
 
 export const drop = (key: string): void => keep(outbox().filter((each) => each.key !== key));
 
-/** Puts a refused piece in line again; what was typed stays as it is. */
-export function again(key: string, person: string): void {
-  keep(outbox().map((each) => (each.key === key ? without(each) : each)));
-  void sendAll(person);
+/** Sends a refused piece once more, on the job as it stands now; what was typed stays as it is. */
+export async function again(key: string, person: string): Promise<void> {
+  const piece = outbox().find((each) => each.key === key);
+  if (!piece) return;
+  try {
+    const { value } = await ask<JobView>(`/jobs/${piece.job}`);
+    const { refused: _, ...rest } = piece;
+    keep(outbox().map((each) => (each.key === key ? { ...rest, version: value.version } : each)));
+    await sendAll(person);
+  } catch {
+    // No connection: it stays as it is, refused, until it is sent again.
+  }
 }
-const without = ({ refused: _, ...rest }: Waiting): Waiting => rest;
 
 let sending = false;
 
@@ -73,13 +82,17 @@ export async function sendAll(person: string): Promise<void> {
 
 async function sendOne(piece: Waiting): Promise<boolean> {
   try {
-    await sendCommand(piece.job, piece.command, undefined, piece.key);
-    drop(piece.key);
+    const { value } = await sendCommand(piece.job, piece.command, piece.version, piece.key);
+    const later = outbox().filter((each) => each.key !== piece.key);
+    keep(later.map((each) => (each.job === piece.job && each.version < value.version ? { ...each, version: value.version } : each)));
     return true;
   } catch (error) {
-    const { status, detail, title, refusals } = problemFrom(error);
+    const { status, detail, title, refusals, since } = problemFrom(error);
     if (status === 0 || status === 401 || status >= 500) return false;
-    const words = refusals?.map((each) => each.words).join(' ') || (detail ?? title);
+    const changed = since?.map(({ words: what, by }) => `${what} (${by})`).join('; ');
+    const words = changed
+      ? `this surface was changed meanwhile: ${changed}. Look at it, then send again.`
+      : refusals?.map((each) => each.words).join(' ') || (detail ?? title);
     keep(outbox().map((each) => (each.key === piece.key ? { ...each, refused: words } : each)));
     return true;
   }

@@ -32,7 +32,7 @@ export function Stop({ job, surface, person }: OnRoof) {
     event.preventDefault();
     const words = short.value.words.trim();
     if (!short.check(words ? [] : [{ field: 'stop-why', message: 'Say what was found' }])) return;
-    post({ person, job: job.id, words: `Stop work: ${words}`, command: note(surface.id, `STOP WORK: ${words}`) });
+    post({ person, job: job.id, version: job.version, words: `Stop work: ${words}`, command: note(surface.id, `STOP WORK: ${words}`) });
     short.clear();
   };
   return (
@@ -57,7 +57,7 @@ export function TearOffCheck({ job, surface, person }: OnRoof) {
     ];
     if (!short.check(found)) return;
     post({
-      person, job: job.id, words: `Tear-off of ${surface.name}: ${finding === 'different' ? 'different' : 'as assumed'}`,
+      person, job: job.id, version: job.version, words: `Tear-off of ${surface.name}: ${finding === 'different' ? 'different' : 'as assumed'}`,
       command: {
         type: 'record-tear-off', surface: surface.id, finding: finding as 'different', words: words.trim(),
         files: files.map(({ digest, name }) => ({ digest, name })),
@@ -89,7 +89,7 @@ export function PhotoNote({ job, surface, person }: OnRoof) {
       ...(words.trim() ? [] : [{ field: 'photo-words', message: 'Say what the photos show' }]),
     ];
     if (!short.check(found)) return;
-    post({ person, job: job.id, words: `${files.length} photos: ${words.trim()}`, command: note(surface.id, words.trim(), files) });
+    post({ person, job: job.id, version: job.version, words: `${files.length} photos: ${words.trim()}`, command: note(surface.id, words.trim(), files) });
     short.clear();
   };
   return (
@@ -110,7 +110,7 @@ export function Receipt({ job, surface, person }: OnRoof) {
   const submit = (event: FormEvent) => {
     event.preventDefault();
     if (!short.check(words.trim() ? [] : [{ field: 'receipt', message: 'Say what came and in what state' }])) return;
-    post({ person, job: job.id, words: `Receipt: ${words.trim()}`, command: note(surface.id, `RECEIPT: ${words.trim()}`) });
+    post({ person, job: job.id, version: job.version, words: `Receipt: ${words.trim()}`, command: note(surface.id, `RECEIPT: ${words.trim()}`) });
     short.clear();
   };
   return (

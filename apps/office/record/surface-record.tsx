@@ -5,7 +5,7 @@ import type { RecordedStage, RecordedSurface } from '../api/record.js';
 import { Comparison } from '../gauge/comparison.js';
 import { Demands, OptionDetails, WhatWouldChange } from '../gauge/zones.js';
 import { PlainTable, Tag } from '../parts/table.js';
-import { capital, day, moment, pathWords, STATUS_WORDS, value } from '../parts/words.js';
+import { capital, day, moment, pathWords, prose, STATUS_WORDS, value } from '../parts/words.js';
 
 export function SurfaceRecord({ surface }: { readonly surface: RecordedSurface }) {
   const taken = surface.stages.find(({ stage }) => stage === 'gauge');
@@ -16,7 +16,7 @@ export function SurfaceRecord({ surface }: { readonly surface: RecordedSurface }
       {surface.why.length > 0 && (
         <div className="notice stack tight">
           <h3>Why this gauge</h3>
-          {surface.why.map((words, i) => <p key={i}>{words}</p>)}
+          {surface.why.map((words, i) => <p key={i}>{capital(prose(words))}</p>)}
         </div>
       )}
       {surface.stages.length === 0 && <p className="quiet">Nothing was decided by then.</p>}
@@ -34,6 +34,9 @@ export function SurfaceRecord({ surface }: { readonly surface: RecordedSurface }
   );
 }
 
+/** Ids of the catalogue: the names beside them are what people read. */
+const IDS: readonly string[] = ['profile', 'option', 'recommended'];
+
 function Stage({ stage }: { readonly stage: RecordedStage }) {
   return (
     <article className="sheet stack" aria-label={capital(label(stage.stage))}>
@@ -46,8 +49,8 @@ function Stage({ stage }: { readonly stage: RecordedStage }) {
         catalogue edition {stage.catalogue_edition}
       </p>
       <dl className="facts">
-        {stage.chosen.flatMap(({ what, value: words }) => [
-          <dt key={what}>{capital(what)}</dt>, <dd key={`${what} is`}>{words}</dd>,
+        {stage.chosen.filter(({ what }) => !IDS.includes(what)).flatMap(({ what, value: words }) => [
+          <dt key={what}>{capital(what)}</dt>, <dd key={`${what} is`}>{prose(words)}</dd>,
         ])}
       </dl>
       {stage.overrides.map((each) => (
@@ -61,7 +64,7 @@ function Stage({ stage }: { readonly stage: RecordedStage }) {
       <details>
         <summary>What the rules said ({stage.said.length})</summary>
         <PlainTable caption={`Rules asked at ${label(stage.stage)}`} columns={['Rule', 'Outcome', 'Severity', 'Words', 'Source']}
-          rows={stage.said.map((each) => [each.rule, label(each.outcome), each.severity, each.words, each.cites.join('; ')])} />
+          rows={stage.said.map((each) => [each.rule, label(each.outcome), each.severity, prose(each.words), each.cites.join('; ')])} />
       </details>
     </article>
   );

@@ -78,7 +78,8 @@ function PersonMenu({ session }: { readonly session: Session }) {
           <Menu
             aria-label={`${session.person.name}, ${session.company.name}`}
             onAction={(key) => {
-              if (key === 'leave') (unsaved() ? setAsking(true) : void leave());
+              if (key === 'password') void navigate({ to: '/password' });
+              else if (key === 'leave') (unsaved() ? setAsking(true) : void leave());
               else applyLook(LOOKS[Number(key)]);
             }}
           >
@@ -87,6 +88,7 @@ function PersonMenu({ session }: { readonly session: Session }) {
                 Look: {name}
               </MenuItem>
             ))}
+            <MenuItem id="password">Set a password</MenuItem>
             <MenuItem id="leave">Sign out</MenuItem>
           </Menu>
         </Popover>

@@ -2,6 +2,7 @@
 // password once more, one explicit button.
 
 import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
 import { useEffect, useRef, useState, type FormEvent } from 'react';
 import type { Problem, Session } from '../api/answers.js';
 import { ask, keepToken, problemFrom } from '../api/client.js';
@@ -40,7 +41,7 @@ export function Confirm({ title, words, correct, button, errors, problem, attemp
     } catch (error) {
       const now = problemFrom(error);
       setWrong(now.status === 401
-        ? [{ field: 'password', message: 'The password is not right. Nothing was signed.' }]
+        ? [{ field: 'password', message: 'The password is not right, or none is set yet. Nothing was signed.' }]
         : signInErrors(now));
     }
   };
@@ -54,6 +55,9 @@ export function Confirm({ title, words, correct, button, errors, problem, attemp
       <p>How this can be corrected: {correct}</p>
       <TextField id="password" label="Your password, once more" type="password" autoComplete="current-password"
         errors={wrong} value={password} onChange={setPassword} />
+      <p className="quiet small">
+        No password yet, because you came by a link? <Link to="/password">Set one</Link>; what you typed is kept.
+      </p>
       <div className="row">
         <button type="button" onClick={back}>Go back and change it</button>
         <button type="submit" className="main" aria-disabled={busy}>{busy ? 'Signing…' : button}</button>

@@ -4,7 +4,7 @@ import { label } from '#jobs/contract';
 import type { HazardsContent } from '#jobs/contract';
 import { TextField } from '../parts/fields.js';
 import { PlainTable } from '../parts/table.js';
-import { capital, number } from '../parts/words.js';
+import { capital, number, prose } from '../parts/words.js';
 import { SnowFields, WindFields } from './hazards-fields.js';
 import { hazardsFaults, hazardsOf, hazardsPlace, hazardsTyped } from './hazards-entry.js';
 import { StageForm } from './stage-form.js';
@@ -25,11 +25,15 @@ export function HazardsStage(props: StageProps) {
   );
 }
 
-const METHOD = { entered: 'entered', calculated: 'calculated', 'not-applicable': 'does not act here' } as const;
+const loadWords = (load: HazardsContent['wind'] | HazardsContent['snow']): string =>
+  load.method === 'not-applicable'
+    ? `does not act here: ${load.source}`
+    : `${METHOD[load.method]} at ${load.basis} level: ${prose(load.source)}${load.by_engineer ? ', by an engineer' : ''}`;
+const METHOD = { entered: 'entered', calculated: 'calculated' } as const;
 
 const summary = ({ wind, snow, roof_live_psf, temperature }: HazardsContent) => [
-  ['Wind', `${METHOD[wind.method]}, ${wind.basis} level: ${wind.source}${wind.by_engineer ? ', by an engineer' : ''}`],
-  ['Snow', `${METHOD[snow.method]}, ${snow.basis} level: ${number(snow.roof_psf)} psf on the roof; ${snow.source}`],
+  ['Wind', loadWords(wind)],
+  ['Snow', `${snow.method === 'not-applicable' ? '' : `${number(snow.roof_psf)} psf on the roof, `}${loadWords(snow)}`],
   ['Roof live load', roof_live_psf === null ? 'not given' : `${roof_live_psf} psf`],
   ['Temperature', temperature === null ? 'not given' : `${number(temperature.low.v)} to ${number(temperature.high.v)} °F`],
   ...(wind.unconfirmed.length + snow.unconfirmed.length > 0
