@@ -3,48 +3,11 @@
 
 import { describe, expect, test } from '@jest/globals';
 import type { CommandInput } from '../contract/commands.js';
-import { HOUSE, playUpTo } from '../job-files.js';
 import type { Story } from '../given.js';
+import { HOUSE, playUpTo } from '../job-files.js';
+import { built, file, ORDER, ordered, ready, receipt, v, WARRANTY } from './order-files.js';
 import { inForce } from './state.js';
 
-const v = <U extends string>(value: string, u: U) => ({ v: value, u });
-const file = (name: string) => ({ digest: 'f'.repeat(64), name });
-const facts = (entries: readonly (readonly [string | null, string, unknown])[]): CommandInput =>
-  ({ type: 'record-facts', reason: 'papers came', facts: entries.map(([on, fact, value]) => ({ on, fact, value, how: 'document', source: 'job file' })) }) as CommandInput;
-
-const PAPERS = facts([
-  [null, 'proposal-accepted', true], [null, 'deposit-agreed', v('0', 'usd')], [null, 'quote-valid-until', '2026-04-01'],
-  [null, 'permit', 'granted'], [null, 'association-approval', 'not-asked'], [null, 'truck-limit', v('45', 'ft')], [null, 'site-limit', v('40', 'ft')],
-  [null, 'handling-limit', v('40', 'ft')], [null, 'promised-documents', ['paint']], [null, 'terms-on-file', ['paint']], [null, 'term-text-given', true],
-  [null, 'consumer-product', true], ['s1', 'chip-accepted', true],
-]);
-const ORDER: CommandInput = {
-  type: 'issue-order', order: 'o1', supplier: 'Invented Panel Works', date: '2026-03-05', landing_place: 'driveway, not on the roof',
-  lines: [
-    { id: 'p1', surface: 's1', what: 'panel', words: 'Snap seam 16, 24 gauge', length: v('288', 'in'), count: 40 },
-    { id: 'c1', surface: 's1', what: 'fastener', words: 'Sliding clip', count: 600 },
-  ],
-  lengths: [{ surface: 's1', by: 'entered', standing: 'signed', signed_by: 'crew lead' }],
-};
-const ready = (): Story => playUpTo(HOUSE, 'gauge').play(PAPERS);
-const ordered = (): Story => ready().play(ORDER);
-const receipt = (lot: string, panels: number): CommandInput => ({
-  type: 'record-receipt', order: 'o1', on: '2026-03-20', stored_dry: true, lots: [{ surface: 's1', lot }],
-  lines: [{ line: 'p1', count: panels }, ...(panels === 40 ? [{ line: 'c1', count: 600 }] : [])],
-});
-const built = (): Story =>
-  ordered()
-    .play(receipt('coil-7', 40))
-    .play({ type: 'record-as-built', surface: 's1', fastener: 'clip-s', zones: [{ zone: 'all', spacing: v('24', 'in') }], files: [file('deck.jpg')] }, ['crew-lead'])
-    .play({ type: 'record-inspection', on: '2026-04-10', passed: true, punch: [{ id: 'k1', words: 'touch up rake' }] })
-    .play({ type: 'close-punch-item', item: 'k1', words: 'done' })
-    .play({ type: 'record-completion', on: '2026-04-12' });
-const WARRANTY: CommandInput = {
-  type: 'issue-warranty', document: 'w1', kind: 'paint', title: 'limited', warrantor: 'Invented Coil Coating', surfaces: ['s1'], start: '2026-04-12', years: 30,
-  terms: file('terms.pdf'), fade: { limit: '5', scale: 'not named', years: 30 }, chalk: { least: '8', years: 30 },
-  disclosures: ['1', '2', '3', '4', '5', '7', '9'].map((item) => ({ item, words: 'as the text says' })), full_tests_not_met: ['remedy free of charge'],
-  exclusions_named: ['paint registered 11 days late'],
-};
 
 describe('the order', () => {
   test('is refused with the whole list of what is missing', () => {

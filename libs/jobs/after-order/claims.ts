@@ -108,7 +108,7 @@ function readingTests(reading: EventData['reading-recorded/1'], warranty: Warran
   const change: ColorChange = {
     retained: { space, value: lab(retained) },
     weathered: { space, value: lab(weathered) },
-    viewing: { illuminant, observer: observer === '10' ? 10 : 2 },
+    viewing: { illuminant, observer: observer === '10' ? '10-degree' : '2-degree' },
     washed,
   };
   return [tested('fade', fadeAgainstTerm(term, change), ` Term: ${fade.years} years.`)];
