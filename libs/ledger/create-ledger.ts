@@ -9,6 +9,7 @@ import type { Ledger, ReadOptions, Recorded } from './ledger.js';
 import { createSignals } from './signals.js';
 import type { Signals } from './signals.js';
 import type { Store } from './store.js';
+import { verifyLog } from './verify-log.js';
 import { formatMicros, normalTime } from './time.js';
 
 export interface LedgerOptions {
@@ -59,6 +60,7 @@ export function createLedger(store: Store, options: LedgerOptions = {}): Ledger 
     },
     issued: (log, digest) => store.issued(log, Buffer.from(digest, 'hex')),
     eraseIssued: (log, digest) => store.eraseIssued(log, Buffer.from(digest, 'hex')),
+    verify: (log, checkpoints) => verifyLog(store, log, checkpoints),
     close: async () => {
       await Promise.all([...committers.values()].map((each) => each.idle()));
     },

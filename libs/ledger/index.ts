@@ -53,3 +53,7 @@ export type { Signer, SignerOptions, SignResult } from './signer.js';
 export { formatProof, openProof } from './tlog-proof.js';
 export { createTree } from './tree.js';
 export type { Tree } from './tree.js';
+export { verifyInWorkers } from './postgres-verify.js';
+export type { VerifyOptions } from './postgres-verify.js';
+export type { LogReport } from './verify-log.js';
+export type { Fault } from './verify-range.js';

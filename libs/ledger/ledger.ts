@@ -1,6 +1,8 @@
 // What a ledger offers: append, read, follow, prove. Business "no" is a value, a fault is thrown.
 
+import type { Checkpoint } from './checkpoint.js';
 import type { Hash } from './merkle.js';
+import type { LogReport } from './verify-log.js';
 
 export interface NewEvent {
   /** With its version: "gauge-selected/1". */
@@ -132,6 +134,8 @@ export interface Ledger {
   issued(log: string, digest: string): Promise<Issued | undefined>;
   /** Removes the bytes, because a person in them was erased; that there were some stays known. */
   eraseIssued(log: string, digest: string): Promise<void>;
+  /** Verifies the whole log; checkpoints from outside find what its owner could recompute. */
+  verify(log: string, checkpoints: readonly Checkpoint[]): Promise<LogReport>;
   /** Lets what was accepted finish. */
   close(): Promise<void>;
 }

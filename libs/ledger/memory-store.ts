@@ -59,6 +59,10 @@ export function createMemoryStore(): Store {
       find(log)
         .events.slice(start, end)
         .map((e) => e.leaf),
+    readHead: async (log) => {
+      const { state } = find(log);
+      return { ...state, frontier: state.frontier.encode() };
+    },
     readRows: async (log, after, limit) =>
       find(log)
         .events.slice(after, after + limit)

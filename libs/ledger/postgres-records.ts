@@ -16,6 +16,7 @@ export type Rows = <Row>(log: string, statement: Statement, values: unknown[]) =
 type Records = Pick<
   Store,
   | 'readLeaves'
+  | 'readHead'
   | 'readRows'
   | 'keepCheckpoint'
   | 'checkpoints'
@@ -29,6 +30,12 @@ export function postgresRecords(rows: Rows): Records {
     readLeaves: async (log, start, end) => {
       const found = await rows<{ leaf: Buffer }>(log, READ_LEAVES, [log, start, end]);
       return found.map((row) => row.leaf);
+    },
+    readHead: async (log) => {
+      const [row] = await rows<RawHead>(log, READ_HEAD, [log]);
+      if (row === undefined) throw new Error(`There is no log ${log}, or it cannot be seen.`);
+      const { head, last_at: lastAt, frontier, root } = row;
+      return { pos: Number(head), lastAt: Number(lastAt ?? 0), frontier, root };
     },
     readRows: async (log, after, limit) => {
       const found = await rows<RawRow>(log, READ_ROWS, [log, after, limit]);
@@ -70,6 +77,11 @@ const READ_LEAVES: Statement = {
   text: `SELECT leaf FROM ledger.event WHERE log_id = $1 AND pos > $2 AND pos <= $3 ORDER BY pos`,
 };
 
+const READ_HEAD: Statement = {
+  name: 'ledger-read-head',
+  text: `SELECT head, ${micros('last_at')}, frontier, root FROM ledger.log WHERE log_id = $1`,
+};
+
 const READ_ROWS: Statement = {
   name: 'ledger-read-rows',
   text: `SELECT pos, stream_id, version, type, ${micros('recorded_at')}, ${micros('effective_at')},
@@ -105,6 +117,13 @@ const ERASE_ISSUED: Statement = {
   text: `UPDATE ledger.issued SET bytes = NULL, erased_at = now()
     WHERE log_id = $1 AND digest = $2 AND erased_at IS NULL`,
 };
+
+interface RawHead {
+  readonly head: string;
+  readonly last_at: string | null;
+  readonly frontier: Buffer;
+  readonly root: Buffer;
+}
 
 interface RawRow {
   readonly pos: string;

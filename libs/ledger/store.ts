@@ -60,6 +60,7 @@ export interface Store {
   listPosition(log: string, list: string): Promise<number>;
   /** Leaf hashes of start ≤ pos - 1 < end, in order; fewer when the log is shorter. */
   readLeaves(log: string, start: number, end: number): Promise<Hash[]>;
+  readHead(log: string): Promise<HeadRow>;
   /** Events with their copied columns, in order of position. */
   readRows(log: string, after: number, limit: number): Promise<EventRow[]>;
   /** Does nothing when one of this size is there. */
@@ -69,6 +70,15 @@ export interface Store {
   keepIssued(log: string, digest: Hash, mediaType: string, bytes: Buffer): Promise<void>;
   issued(log: string, digest: Hash): Promise<Issued | undefined>;
   eraseIssued(log: string, digest: Hash): Promise<void>;
+}
+
+/** The head as it lies there, to be compared with the entries. */
+export interface HeadRow {
+  readonly pos: number;
+  /** Microseconds since 1970; 0 for an empty log. */
+  readonly lastAt: number;
+  readonly frontier: Buffer;
+  readonly root: Hash;
 }
 
 /** A row as it lies there, to be compared with its body. */

@@ -1,0 +1,32 @@
+// A worker thread that reads and verifies ranges of a log for postgres-verify.ts.
+
+import { parentPort, workerData } from 'node:worker_threads';
+import pg from 'pg';
+import { companyPool } from './company-pool.js';
+import { createPostgresStore } from './postgres-store.js';
+import { verifyRange } from './verify-range.js';
+
+export interface WorkerInput {
+  readonly serviceUrl: string;
+  readonly log: string;
+}
+
+export interface Job {
+  readonly start: number;
+  readonly count: number;
+}
+
+const { serviceUrl, log } = workerData as WorkerInput;
+const pool = new pg.Pool({ connectionString: serviceUrl, max: 1 });
+const store = createPostgresStore(companyPool(pool));
+const port = parentPort;
+if (port === null) throw new Error('This file runs as a worker thread.');
+
+port.on('message', ({ start, count }: Job) => {
+  store.readRows(log, start, count).then(
+    (rows) => port.postMessage(verifyRange(log, start, rows, count)),
+    (fault: unknown) => {
+      throw fault;
+    },
+  );
+});
