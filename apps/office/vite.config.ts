@@ -6,7 +6,7 @@ import { defineConfig } from 'vite';
 export default defineConfig({
   root: import.meta.dirname,
   plugins: [react()],
-  resolve: { conditions: ['source', 'module', 'browser', 'development|production'] },
+  resolve: { conditions: ['gauge-source', 'module', 'browser', 'development|production'] },
   build: {
     outDir: '../../.build/office',
     emptyOutDir: true,
