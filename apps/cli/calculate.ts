@@ -2,7 +2,9 @@
 // where every input was calculated, 2 where any was refused or the call itself was not understood.
 
 import { calculateAll, calculatorNamed, calculators, calculatorSchema } from '#engineering';
+import { chooseSchema } from '#jobs';
 import { Command, CommanderError } from 'commander';
+import { chooseAll } from './choose.js';
 
 export interface CalcIo {
   /** The text of standard input. */
@@ -22,6 +24,7 @@ interface Flags {
   readonly list?: true;
   readonly schema?: string;
   readonly steps?: true;
+  readonly catalogue?: string;
 }
 
 export async function runCalc(args: readonly string[], io: CalcIo): Promise<CalcReply> {
@@ -34,10 +37,10 @@ export async function runCalc(args: readonly string[], io: CalcIo): Promise<Calc
   }
   const { list, schema, input: file, steps = false } = command.opts<Flags>();
   const [name, inline] = command.args;
-  if (list) return json(calculators.map(({ name, says }) => ({ name, says })));
+  if (list) return json([...calculators, chooseSchema()].map(({ name, says }) => ({ name, says })));
   if (schema !== undefined) return schemaOf(schema);
   if (name === undefined) return refusal('Name a calculator; --list shows them all.');
-  if (calculatorNamed(name) === undefined) return unknown(name);
+  if (name !== 'choose' && calculatorNamed(name) === undefined) return unknown(name);
   if (file !== undefined && inline !== undefined) {
     return refusal('Give the input once: by --input or as the last argument, not both.');
   }
@@ -47,7 +50,13 @@ export async function runCalc(args: readonly string[], io: CalcIo): Promise<Calc
   } catch {
     return refusal(`The input file "${file}" cannot be read.`);
   }
-  return calculated(name, text, steps);
+  const { catalogue } = command.opts<Flags>();
+  if (catalogue === undefined) return calculated(name, text, steps);
+  try {
+    return calculated(name, text, steps, await io.readFile(catalogue));
+  } catch {
+    return refusal(`The catalogue file "${catalogue}" cannot be read.`);
+  }
 }
 
 function described(): Command {
@@ -58,12 +67,13 @@ function described(): Command {
     .option('--input <file>', 'read the input from a file')
     .option('--list', 'list the calculators')
     .option('--schema <name>', 'what a calculator takes and gives')
+    .option('--catalogue <file>', 'for choose: a catalogue edition as JSON; else the demonstration one')
     .option('--steps', 'add the steps with symbol, value, unit, formula and clause')
     .exitOverride()
     .configureOutput({ writeErr: () => undefined, writeOut: () => undefined });
 }
 
-function calculated(name: string, text: string, steps: boolean): CalcReply {
+function calculated(name: string, text: string, steps: boolean, catalogue?: string): CalcReply {
   if (text.trim() === '') {
     return refusal('The input is empty; give a JSON object or an array of them.');
   }
@@ -73,7 +83,7 @@ function calculated(name: string, text: string, steps: boolean): CalcReply {
   } catch (error) {
     return refusal(`The input is not JSON: ${(error as Error).message}.`);
   }
-  const made = calculateAll(name, input, { steps });
+  const made = name === 'choose' ? chooseAll(input, catalogue) : calculateAll(name, input, { steps });
   switch (made.outcome) {
     case 'results':
       return { ...json(made.output), exitCode: made.anyRefused ? 2 : 0 };
@@ -85,6 +95,7 @@ function calculated(name: string, text: string, steps: boolean): CalcReply {
 }
 
 function schemaOf(name: string): CalcReply {
+  if (name === 'choose') return json(chooseSchema());
   const one = calculatorNamed(name);
   return one === undefined ? unknown(name) : json(calculatorSchema(one));
 }

@@ -91,7 +91,7 @@ export const Hazards = z.strictObject({
 });
 export type Hazards = z.infer<typeof Hazards>;
 
-const Attachment = z.strictObject({ fastener: Id, zones: z.array(ZoneAttachment).min(1).max(20) });
+export const Attachment = z.strictObject({ fastener: Id, zones: z.array(ZoneAttachment).min(1).max(20) });
 export type Attachment = z.infer<typeof Attachment>;
 
 export const License = z.strictObject({
