@@ -11,6 +11,7 @@ export * from './contract/evaluation.js';
 export * from './contract/events.js';
 export type * from './contract/after-order-events.js';
 export * from './contract/views.js';
+export * from './contract/after-order-views.js';
 export {
   AVAILABILITIES, COLOR_GROUPS, CONDENSATION_CONTROLS, CORROSIVITIES, ENCLOSURES, FAMILIES, HOWS,
   INSIDE_AIR, label, METALLIC_COATINGS, METALS, PAINT_SYSTEMS, PRIORITIES, ROLES, STAGES, SUBSTRATES,

@@ -1,12 +1,14 @@
 // One line of the job list: where the job stands, what is next, and whose it is.
 
+import { AFTER_WORDS, afterStage, nextAfter } from './after-order/view.js';
 import type { JobRow } from './contract/views.js';
 import { activeSurfaces, CONFIRMED_STAGES, surfaceStage, type Job, type Surface } from './job.js';
 import { jobStage, stageWords } from './view.js';
 
 /** Names stand as ids; whoever keeps the list fills them in. */
 export function jobRow(job: Job): JobRow {
-  const stage = jobStage(job);
+  const after = afterStage(job);
+  const stage = after ?? jobStage(job);
   const surfaces = activeSurfaces(job);
   const next = nextAction(job, surfaces);
   return {
@@ -16,7 +18,7 @@ export function jobRow(job: Job): JobRow {
     customer: job.parties['customer']?.id ?? '',
     site: job.site?.id ?? '',
     stage,
-    stage_words: stageWords(stage),
+    stage_words: after ? AFTER_WORDS[after] : stageWords(jobStage(job)),
     state: next.state,
     surfaces_done: surfaces.filter((surface) => surfaceStage(job, surface) === 'done').length,
     surfaces: surfaces.length,
@@ -38,7 +40,8 @@ function nextAction(job: Job, surfaces: readonly Surface[]): Next {
   if (surfaces.length === 0) return { state: 'Ready', words: 'Add the surfaces', on: 'office' };
   const open = surfaces.filter((surface) => surfaceStage(job, surface) !== 'done');
   const first = open[0];
-  if (!first) return { state: 'Done', words: 'Ready to order', on: 'office' };
+  const after = afterStage(job);
+  if (!first) return after ? nextAfter(job, after) : { state: 'Done', words: 'Ready to order', on: 'office' };
   const blocked = open.map((surface) => ({ surface, why: blockedWhy(job, surface) })).find(({ why }) => why !== null);
   if (blocked?.why) return { state: 'Blocked', words: `${blocked.surface.name}: ${blocked.why}`, on: 'office' };
   const waiting = open.find((surface) => standingOf(job, surface) === 'waiting');

@@ -2,13 +2,16 @@
 
 import { label, STAGES, type Stage } from '#rules';
 import { factDefinition, type FactName } from './contract/fact-dictionary.js';
+import { afterOrderView } from './after-order/view.js';
+import type { Catalogue } from './contract/catalogue.js';
 import type { ConfirmedStage } from './contract/events.js';
 import type { FactView, JobView, RequestView, SignOffView, StageView, SurfaceView } from './contract/views.js';
 import {
   activeSurfaces, CONFIRMED_STAGES, differencesFor, signOffRequired, signOffStands, surfaceStage, type FactState, type Job, type SignOff, type Surface,
 } from './job.js';
 
-export function jobView(job: Job): JobView {
+/** With a catalogue the tests of open claims are computed too. */
+export function jobView(job: Job, catalogue: Catalogue | null = null): JobView {
   const { id, version, number, name, priorities, due, jurisdiction, assigned } = job;
   return {
     id, version, number, name, priorities, due, jurisdiction, assigned,
@@ -20,6 +23,7 @@ export function jobView(job: Job): JobView {
     surfaces: Object.values(job.surfaces).map((surface) => surfaceView(job, surface)),
     facts: Object.entries(job.facts).map(([path, fact]) => factView(path, fact)),
     requests: Object.values(job.signOffs).map(requestView),
+    after: afterOrderView(job, catalogue),
     notes: job.notes,
   };
 }

@@ -94,7 +94,11 @@ function termTests(claim: Claim, warranty: Warranty): readonly ClaimTest[] {
   ];
 }
 
-const endOf = (start: string, years: number): string => `${Number(start.slice(0, 4)) + years}${start.slice(4)}`;
+/** The day on which a term is over; a term that starts on a leap day ends on March 1. */
+export function endOf(start: string, years: number): string {
+  const [year = 0, month = 1, day = 1] = start.split('-').map(Number);
+  return new Date(Date.UTC(year + years, month - 1, day)).toISOString().slice(0, 10);
+}
 
 function readingTests(reading: EventData['reading-recorded/1'], warranty: Warranty | undefined): readonly ClaimTest[] {
   if (reading.what === 'chalk') return [chalkTest(reading, warranty)];

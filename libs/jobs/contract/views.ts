@@ -6,6 +6,7 @@ import type { Finding, Priority, Stage, SurfaceKind } from '#rules';
 import type { License } from './commands.js';
 import type { ConfirmedStage, Difference, StageContents } from './events.js';
 import type { Evaluation } from './evaluation.js';
+import type { AfterOrderView } from './after-order-views.js';
 
 export type StageStatus = 'not-started' | 'confirmed' | 'needs-recheck' | 'not-needed' | 'waiting' | 'declined';
 
@@ -104,6 +105,7 @@ export interface JobView {
   readonly surfaces: readonly SurfaceView[];
   readonly facts: readonly FactView[];
   readonly requests: readonly RequestView[];
+  readonly after: AfterOrderView;
   readonly notes: readonly { readonly about: string | null; readonly words: string; readonly by: string; readonly at: string }[];
 }
 

@@ -1,0 +1,79 @@
+// Papers folded from one job's events: the order with its revisions, the engineer's packet, a warranty
+// document, the letter on a claim.
+
+import { describe, expect, test } from '@jest/globals';
+import type { CommandInput } from '../contract/commands.js';
+import { APPROVE, ASK, BARN, playUpTo } from '../job-files.js';
+import { ENGINEER, SITE } from '../given.js';
+import { built, ORDER, ordered, WARRANTY } from '../after-order/order-files.js';
+import { decisionLetter } from './decision-letter.js';
+import { engineerPacket } from './engineer-packet.js';
+import { orderPaper } from './order-paper.js';
+import { warrantyPaper } from './warranty-paper.js';
+
+const NAMES = { [SITE]: '12 County Road', [ENGINEER]: 'Avery Stone', 'person-project-manager': 'Dana Field' };
+const digestOf = (value: unknown): string => `digest of ${Object.keys(value as object).length} inputs`;
+
+describe('order', () => {
+  const revised = ordered()
+    .play({ type: 'open-change-order', order: 'o1', reason: 'two more pieces' })
+    .play({ ...ORDER, lines: [{ ...ORDER.lines[0]!, count: 42 }, ORDER.lines[1]!] } as CommandInput);
+
+  test('each revision reads as it was issued, whatever came after', () => {
+    const first = orderPaper(revised.events, 'o1', 1, NAMES)!;
+    expect(first).toEqual(orderPaper(ordered().events, 'o1', 1, NAMES));
+    expect(first).toMatchObject({ revision: 1, buyer: 'Dana Field', deliver_to: '12 County Road', change_reason: null, difference: [] });
+    expect(first.surfaces[0]).toMatchObject({ gauge: '24', thickness_in: '0.0236' });
+    const second = orderPaper(revised.events, 'o1', 2, NAMES)!;
+    expect(second).toMatchObject({ change_reason: 'two more pieces', difference: [{ line: 'p1', what: 'changed' }] });
+  });
+
+  test('a revision that was not issued has no paper', () => {
+    expect(orderPaper(revised.events, 'o1', 3)).toBeUndefined();
+  });
+});
+
+describe('engineer packet', () => {
+  const asked = playUpTo(BARN, 'gauge').play(ASK);
+
+  test('says the evaluation, why an engineer is required, and the digest of the scope', () => {
+    const packet = engineerPacket(asked.events, 'r1', { names: NAMES, digestOf })!;
+    expect(packet).toMatchObject({ engineer: 'Avery Stone', site: '12 County Road', jurisdiction: 'KS', expires: '2026-04-01' });
+    const [surface] = packet.surfaces;
+    expect(surface!.required.length).toBeGreaterThan(0);
+    expect(surface!.evaluation.options.some(({ id }) => id === surface!.selected)).toBe(true);
+    expect(surface!.panel.at(-1)).toEqual(['Digest of the inputs in scope', expect.stringMatching(/^digest of \d\d inputs$/)]);
+  });
+
+  test('stays what it was when the job goes on', () => {
+    const later = asked.play(APPROVE, ['engineer']).play({
+      type: 'record-facts', reason: 'measured again', facts: [{ on: 's1', fact: 'slope', value: { v: '5', u: 'per-12' }, how: 'measured' }],
+    });
+    expect(engineerPacket(later.events, 'r1', { digestOf })).toEqual(engineerPacket(asked.events, 'r1', { digestOf }));
+  });
+});
+
+const reviewer = ['warranty-reviewer'] as const;
+const issued = built()
+  .play({ type: 'file-registration', kind: 'paint', on: '2026-06-22', window_days: 60 })
+  .play({ ...WARRANTY, acknowledges: ['WARR-07'] } as CommandInput);
+
+test('a warranty document says its own warrantor, term, lots, late registration and what is excluded', () => {
+  const paper = warrantyPaper(issued.events, 'w1', NAMES)!;
+  expect(paper).toMatchObject({
+    kind: 'paint', title: 'limited', warrantor: 'Invented Coil Coating', years: 30, completed_on: '2026-04-12',
+    registration: { due_by: '2026-06-11', late_days: 11 }, exclusions_triggered: ['paint registered 11 days late'],
+  });
+  expect(paper.surfaces[0]).toMatchObject({ paint_system: 'PVDF', color: 'slate', lots: ['coil-7'] });
+  expect(paper.disclosures.map(({ item }) => item)).toEqual(['1', '2', '3', '4', '5', '7', '9']);
+  expect(warrantyPaper(issued.events, 'w2')).toBeUndefined();
+});
+
+test('a decision letter says tests as they stood and who decided', () => {
+  const open = issued.play({ type: 'open-claim', claim: 'q1', surface: 's1', kind: 'leak', document: 'w1', notice: '2034-03-01', words: 'water at the ridge' }, reviewer);
+  expect(decisionLetter(open.events, 'q1')).toBeUndefined();
+  const decided = open.play({ type: 'decide-claim', claim: 'q1', decision: 'declined', reason: 'paint says nothing of leaks', clause: '2' }, reviewer);
+  const letter = decisionLetter(decided.events, 'q1', NAMES)!;
+  expect(letter).toMatchObject({ decision: 'declined', clause: '2', surface: 'South', claimed: 'water at the ridge', warranty: { document: 'w1', years: 30 } });
+  expect(letter.tests.map(({ test: name }) => name)).toEqual(expect.arrayContaining(['term in force at the notice date', 'as built']));
+});
