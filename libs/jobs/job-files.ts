@@ -118,6 +118,55 @@ export const HOUSE: typeof BARN = {
   },
 };
 
+/** A workshop wall: ribbed panel on steel girts, one zone with closer girts, no snow. */
+export const WALL: typeof BARN = {
+  open: opened('wall', 'Workshop'),
+  facts: measured([
+    { on: 's1', fact: 'longest-piece', value: v('14', 'ft') },
+    { on: 's1', fact: 'area', value: v('16', 'squares') },
+    { on: 's1', fact: 'slope', value: v('60', 'per-12') },
+    { on: 's1', fact: 'substrate', value: 'girts' },
+    { on: 's1', fact: 'support-thickness', value: v('0.0598', 'in') },
+    { on: 's1', fact: 'support-tensile-strength', value: v('65', 'ksi') },
+    { on: 's1', fact: 'support-spacings', value: [{ v: '36' }, { v: '35.5' }, { zone: '5', v: '24' }] },
+    { on: 's1', fact: 'condensation-control', value: 'blanket-with-retarder' },
+    { on: 's1', fact: 'framing-sound', value: true },
+    { on: 's1', fact: 'fastener-metal', value: 'galvanized' },
+    { on: 's1', fact: 'underlayment', value: 'none' },
+    { on: 'b1', fact: 'inside-air', value: 'heated' },
+    { on: 'b1', fact: 'enclosure', value: 'enclosed' },
+    { on: 'b1', fact: 'any-side-open', value: false },
+    { on: 'b1', fact: 'doors-open-in-storms', value: false },
+    { on: 'b1', fact: 'mean-roof-height', value: v('20', 'ft') },
+    { on: 'b1', fact: 'risk-category', value: 'II' },
+    { on: 'b1', fact: 'residential', value: false },
+    { on: null, fact: 'wind-speed', value: v('115', 'mph') },
+    { on: null, fact: 'ground-snow', value: v('20', 'psf') },
+    { on: null, fact: 'water', value: 'none' },
+    { on: null, fact: 'design-stone', value: v('1', 'in') },
+  ]),
+  style: BARN.style,
+  coating: BARN.coating,
+  hazards: {
+    type: 'assess-hazards', surface: 's1',
+    hazards: {
+      wind: {
+        method: 'entered', basis: 'strength', by_engineer: false, source: SOURCE,
+        zones: [
+          { zone: '4', part: 'wall', inward: v('30', 'psf'), outward: v('-33', 'psf') },
+          { zone: '5', part: 'wall', inward: v('30', 'psf'), outward: v('-41', 'psf') },
+        ],
+      },
+      snow: { method: 'not-applicable', why: 'a wall carries no snow' },
+    },
+  },
+  substrate: BARN.substrate,
+  gauge: {
+    type: 'select-gauge', surface: 's1', option: 'steel-0.0187-ss-80',
+    attachment: { fastener: 'screw-14', zones: [{ zone: 'all', spacing: v('9', 'in') }] },
+  },
+};
+
 const ORDER = ['open', 'facts', 'style', 'coating', 'hazards', 'substrate', 'gauge'] as const;
 
 /** Plays a job file up to and with a step; cautions that it meets are acknowledged. */

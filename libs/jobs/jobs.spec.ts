@@ -3,7 +3,7 @@
 import { describe, expect, test } from '@jest/globals';
 import { decisionRecord } from './documents/decision-record.js';
 import { surfaceStage } from './job.js';
-import { APPROVE, ASK, BARN, HOUSE, playUpTo } from './job-files.js';
+import { APPROVE, ASK, BARN, HOUSE, playUpTo, WALL } from './job-files.js';
 
 const gaugeOf = (told: ReturnType<typeof playUpTo>) => {
   const record = told.job.surfaces['s1']?.stages.gauge.record;
@@ -105,5 +105,29 @@ describe('a house roof on plywood', () => {
     expect(surface?.why.join(' ')).toContain('24 gauge');
     expect(surface?.why.join(' ')).toContain('26 gauge');
     expect(record.timeline).toHaveLength(told.events.length);
+  });
+});
+
+describe('a workshop wall on girts', () => {
+  const { evaluation } = gaugeOf(playUpTo(WALL, 'gauge'));
+  const zone = (gauge: string, name: string) =>
+    evaluation.options.find((each) => each.gauge === gauge)?.zones.find((each) => each.zone === name);
+
+  test('a wall carries no weight, no snow and no roof live load: hand arithmetic', () => {
+    // Zone 4, girts at 36 in: inward 0.6 x 30 = 18 psf against 54 psf: 0.3333; outward 0.6 x 33 = 19.8
+    // psf against 50 psf: 0.3960. Zone 5, girts at 24 in: outward 0.6 x 41 = 24.6 against 112: 0.2196.
+    const of = (name: string, direction: string) =>
+      zone('26', name)?.panel.find((each) => each.direction === direction && each.limit_state.startsWith('panel'))?.utilization;
+    expect(of('4', 'inward')).toBe('0.3333');
+    expect(of('4', 'outward')).toBe('0.3960');
+    expect(of('5', 'outward')).toBe('0.2196');
+    // Attachment zone 4: 19.8 x 36 x 9 / 144 = 44.55 lb against 266.5 lb by pull-out: 0.1672.
+    expect(zone('26', '4')?.attachment[0]?.demand.v).toBe('44.55');
+    expect(zone('26', '4')?.attachment[0]?.utilization).toBe('0.1672');
+  });
+
+  test('29 gauge would pass and is dominated or cautioned; each other option says why not', () => {
+    for (const { id, why_not } of evaluation.options) expect({ id, said: (why_not?.words.length ?? 1) > 0 }).toEqual({ id, said: true });
+    expect(evaluation.sign_off_required.join(' ')).toContain('open framing');
   });
 });
