@@ -20,6 +20,6 @@ export { evaluationFor, questionOf } from './stages/gauge.js';
 export { decisionRecord, whyWords, type DecisionRecord, type Names, type RecordedStage, type RecordedSurface } from './documents/decision-record.js';
 export { orderPaper, type OrderPaper } from './documents/order-paper.js';
 export { engineerPacket, type EngineerPacket, type PacketSurface } from './documents/engineer-packet.js';
-export { warrantyPaper, type WarrantedSurface, type WarrantyPaper } from './documents/warranty-paper.js';
+export { warrantyPaper, type WarrantyPaper, type WarrantyTerm } from './documents/warranty-paper.js';
 export { decisionLetter, type DecisionLetter } from './documents/decision-letter.js';
 export { DISCLOSURES } from './after-order/disclosures.js';

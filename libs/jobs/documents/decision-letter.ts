@@ -1,9 +1,9 @@
 // The letter on a decided claim as a fold: what was claimed, the computed tests as they stood, and what
 // a person decided on which clause.
 
-import type { ClaimKind } from '../contract/after-order.js';
 import type { ClaimTest } from '../contract/after-order-events.js';
-import type { EventData, PastEvent } from '../contract/events.js';
+import type { PastEvent } from '../contract/events.js';
+import type { Warranty } from '../after-order/state.js';
 import type { Names } from './decision-record.js';
 import { jobUpTo, naming } from './moment.js';
 
@@ -11,25 +11,28 @@ export interface DecisionLetter {
   readonly document: 'decision-letter';
   readonly job: { readonly number: string; readonly name: string };
   readonly claim: string;
-  readonly kind: ClaimKind;
+  /** "fade". */
+  readonly kind: string;
   readonly surface: string;
   readonly lot: string | null;
-  /** Whom the letter is for: the owner named on the warranty after the last transfer. */
-  readonly claimant: string;
-  readonly site: string;
   readonly notice: string;
-  readonly claimed: string;
-  readonly warranty: {
-    readonly document: string; readonly kind: string; readonly warrantor: string; readonly start: string; readonly years: number;
-  } | null;
-  readonly readings: readonly EventData['reading-recorded/1'][];
-  readonly tests: readonly ClaimTest[];
+  readonly to: { readonly name: string; readonly address: readonly string[] };
+  readonly from: { readonly name: string; readonly address: readonly string[] };
+  /** RFC 3339. */
+  readonly decided_at: string;
+  readonly decided_by: { readonly name: string; readonly role: string };
   readonly decision: 'accepted' | 'accepted-in-part' | 'declined';
   readonly reason: string;
   readonly clause: string;
-  readonly decided_by: string;
-  /** RFC 3339. */
-  readonly decided_at: string;
+  /** The document claimed under; null where none covers the claim. */
+  readonly warranty: string | null;
+  readonly tests: readonly ClaimTest[];
+  readonly findings: readonly { readonly rule: string; readonly outcome: string; readonly words: string }[];
+  readonly exclusions_triggered: readonly string[];
+  /** Share of the term's cover left, in words with its arithmetic; null where the term has none. */
+  readonly share_left: string | null;
+  /** How to answer. */
+  readonly reply: string;
   readonly cautions: readonly string[];
 }
 
@@ -38,12 +41,14 @@ export function decisionLetter(events: readonly PastEvent[], claim: string, name
   const at = events.findIndex((event) => event.type === 'claim-decided/1' && event.data.claim === claim);
   const decided = events[at];
   if (decided?.type !== 'claim-decided/1') return undefined;
+  const { data } = decided;
   const job = jobUpTo(events, at);
   const opened = job.after.claims[claim];
   if (!opened) throw new Error(`claim ${claim} was decided and never opened`);
   const name = naming(names);
   const warranty = opened.document === null ? undefined : job.after.warranties[opened.document];
   const owner = name((job.parties['owner'] ?? job.parties['customer'])?.id ?? '');
+  const office = names['company'] ?? 'The office';
   return {
     document: 'decision-letter',
     job: { number: job.number, name: job.name },
@@ -51,23 +56,26 @@ export function decisionLetter(events: readonly PastEvent[], claim: string, name
     kind: opened.kind,
     surface: job.surfaces[opened.surface]?.name ?? opened.surface,
     lot: opened.lot,
-    claimant: warranty?.transfers.at(-1)?.to ?? owner,
-    site: name(job.site?.id ?? ''),
     notice: opened.notice,
-    claimed: opened.words,
-    warranty: warranty
-      ? { document: warranty.document, kind: warranty.kind, warrantor: warranty.warrantor, start: warranty.start, years: warranty.years }
-      : null,
-    readings: opened.readings,
-    tests: decided.data.tests,
-    decision: decided.data.decision,
-    reason: decided.data.reason,
-    clause: decided.data.clause,
-    decided_by: name(decided.by.person),
+    to: { name: warranty?.transfers.at(-1)?.to ?? owner, address: [name(job.site?.id ?? '')] },
+    from: { name: office, address: [] },
     decided_at: decided.recordedAt,
+    decided_by: { name: name(decided.by.person), role: decided.by.role },
+    decision: data.decision,
+    reason: data.reason,
+    clause: data.clause,
+    warranty: warranty ? warrantyWords(warranty) : null,
+    tests: data.tests,
+    findings: data.findings.filter(({ outcome }) => outcome !== 'not-applicable').map(({ rule, outcome, words }) => ({ rule, outcome, words })),
+    exclusions_triggered: data.tests.filter(({ test, outcome }) => test === 'exclusions' && outcome === 'not met').map(({ words }) => words),
+    share_left: null,
+    reply: `${office} answers questions about this letter. New facts open a new claim.`,
     cautions: CAUTIONS,
   };
 }
+
+const warrantyWords = ({ document, kind, title, warrantor, start, years }: Warranty): string =>
+  `document ${document}: ${title} warranty, ${kind}, by ${warrantor}, from ${start} for ${years} years`;
 
 const CAUTIONS = [
   'The tests are computed from what was recorded; a person decided. An open test is an open question, never assumed either way.',

@@ -44,7 +44,7 @@ export function orderPaper(events: readonly PastEvent[], order: string, revision
     revision,
     issued_at: issued.recordedAt,
     supplier: data.supplier,
-    buyer: name(issued.by.person),
+    buyer: [names['company'], name(issued.by.person)].filter((each) => each).join(', '),
     deliver_to: name(job.site?.id ?? ''),
     landing_place: data.landing_place ?? null,
     delivery: data.delivery ?? null,

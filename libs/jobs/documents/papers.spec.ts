@@ -61,11 +61,13 @@ const issued = built()
 test('a warranty document says its own warrantor, term, lots, late registration and what is excluded', () => {
   const paper = warrantyPaper(issued.events, 'w1', NAMES)!;
   expect(paper).toMatchObject({
-    kind: 'paint', title: 'limited', warrantor: 'Invented Coil Coating', years: 30, completed_on: '2026-04-12',
+    kind: 'paint', title: 'limited', warrantor: { name: 'Invented Coil Coating' }, years: 30, start_because: 'the day of completion',
     registration: { due_by: '2026-06-11', late_days: 11 }, exclusions_triggered: ['paint registered 11 days late'],
   });
-  expect(paper.surfaces[0]).toMatchObject({ paint_system: 'PVDF', color: 'slate', lots: ['coil-7'] });
-  expect(paper.disclosures.map(({ item }) => item)).toEqual(['1', '2', '3', '4', '5', '7', '9']);
+  expect(paper.surfaces).toEqual(['South: Snap seam 16, 24 gauge (0.0236 in), steel AZ50, PVDF slate, lot coil-7']);
+  expect(paper.terms).toEqual([
+    { what: 'fade, dark colors', limit: '5 units, scale not named', years: 30 }, { what: 'chalk', limit: 'not under 8', years: 30 },
+  ]);
   expect(warrantyPaper(issued.events, 'w2')).toBeUndefined();
 });
 
@@ -74,6 +76,6 @@ test('a decision letter says tests as they stood and who decided', () => {
   expect(decisionLetter(open.events, 'q1')).toBeUndefined();
   const decided = open.play({ type: 'decide-claim', claim: 'q1', decision: 'declined', reason: 'paint says nothing of leaks', clause: '2' }, reviewer);
   const letter = decisionLetter(decided.events, 'q1', NAMES)!;
-  expect(letter).toMatchObject({ decision: 'declined', clause: '2', surface: 'South', claimed: 'water at the ridge', warranty: { document: 'w1', years: 30 } });
+  expect(letter).toMatchObject({ decision: 'declined', clause: '2', surface: 'South', kind: 'leak', warranty: 'document w1: limited warranty, paint, by Invented Coil Coating, from 2026-04-12 for 30 years' });
   expect(letter.tests.map(({ test: name }) => name)).toEqual(expect.arrayContaining(['term in force at the notice date', 'as built']));
 });

@@ -1,52 +1,52 @@
-// A warranty document as a fold: one kind, one warrantor, the supplier's text unchanged beside it, and
-// what recorded facts already exclude.
+// A warranty document as a fold: one kind, one warrantor, each term on its own line, the supplier's
+// text by its digest, and what recorded facts already exclude.
 
 import type { WarrantyKind } from '../contract/after-order.js';
 import type { EventData, PastEvent } from '../contract/events.js';
-import { DISCLOSURES, type Disclosure } from '../after-order/disclosures.js';
+import { jobFact } from '../after-order/gate-facts.js';
+import type { Job } from '../job.js';
 import type { Names } from './decision-record.js';
 import { jobUpTo, naming } from './moment.js';
 
 export interface WarrantyPaper {
   readonly document: 'warranty';
   readonly job: { readonly number: string; readonly name: string };
-  /** The document's own id in the job. */
-  readonly id: string;
+  readonly number: string;
   readonly kind: WarrantyKind;
-  readonly title: 'limited' | 'full';
-  readonly warrantor: string;
-  readonly owner: string;
-  readonly site: string;
   /** RFC 3339. */
   readonly issued_at: string;
-  readonly start: string;
-  readonly years: number;
-  readonly completed_on: string | null;
-  readonly surfaces: readonly WarrantedSurface[];
-  readonly terms: { readonly name: string; readonly digest: string };
-  readonly fade: EventData['warranty-issued/1']['fade'] | null;
-  readonly chalk: EventData['warranty-issued/1']['chalk'] | null;
-  readonly registration: { readonly on: string; readonly due_by: string; readonly late_days: number } | null;
-  readonly transfer: 'none' | 'once' | 'with-notice';
-  /** 16 CFR 701.3(a), in the order of the rule. */
-  readonly disclosures: readonly { readonly item: string; readonly asks: string; readonly words: string }[];
+  readonly title: 'limited' | 'full';
+  /** Tests of a full warranty (15 USC 2304) that the text does not meet. */
   readonly full_tests_not_met: readonly string[];
+  readonly consumer_product: boolean;
+  readonly warrantor: { readonly name: string; readonly address: string };
+  /** The office, where it hands on another's warranty. */
+  readonly passed_on_by: string | null;
+  readonly owner: string;
+  readonly surfaces: readonly string[];
+  readonly start: string;
+  readonly start_because: string;
+  readonly years: number;
+  /** Each term on its own line; a headline of years is never a term. */
+  readonly terms: readonly WarrantyTerm[];
+  readonly disclosures: readonly { readonly item: string; readonly words: string }[];
+  readonly exclusions: readonly string[];
   readonly exclusions_triggered: readonly string[];
-  readonly exclusions_named: readonly string[];
+  readonly registration: { readonly due_by: string; readonly filed: string | null; readonly late_days: number } | null;
+  readonly transfer: 'none' | 'once' | 'with-notice';
+  readonly supplier_terms: { readonly name: string; readonly digest: string };
   readonly cautions: readonly string[];
 }
 
-export interface WarrantedSurface {
-  readonly surface: string;
-  readonly name: string;
-  readonly panel: string;
-  readonly metal: string;
-  readonly metallic_coating: string;
-  readonly paint_system: string;
-  readonly color_group: string;
-  readonly color: string | null;
-  readonly lots: readonly string[];
+export interface WarrantyTerm {
+  /** "fade, dark colors, PVDF". */
+  readonly what: string;
+  /** "5 units, Hunter"; a scale that is not named is said to be not named. */
+  readonly limit: string;
+  readonly years: number;
 }
+
+type Issued = EventData['warranty-issued/1'];
 
 /** undefined where no such document was issued. */
 export function warrantyPaper(events: readonly PastEvent[], document: string, names: Names = {}): WarrantyPaper | undefined {
@@ -55,58 +55,62 @@ export function warrantyPaper(events: readonly PastEvent[], document: string, na
   if (issued?.type !== 'warranty-issued/1') return undefined;
   const { data } = issued;
   const job = jobUpTo(events, at);
-  const name = naming(names);
   const registration = job.after.registrations[data.kind];
+  const office = names['company'] ?? null;
   return {
     document: 'warranty',
     job: { number: job.number, name: job.name },
-    id: document,
+    number: document,
     kind: data.kind,
-    title: data.title,
-    warrantor: data.warrantor,
-    owner: name((job.parties['owner'] ?? job.parties['customer'])?.id ?? ''),
-    site: name(job.site?.id ?? ''),
     issued_at: issued.recordedAt,
-    start: data.start,
-    years: data.years,
-    completed_on: job.after.completedOn,
-    surfaces: data.surfaces.map((id) => warranted(job, id)),
-    terms: { name: data.terms.name, digest: data.terms.digest },
-    fade: data.fade ?? null,
-    chalk: data.chalk ?? null,
-    registration: registration ? { on: registration.on, due_by: registration.due_by, late_days: registration.late_days } : null,
-    transfer: data.transfer,
-    disclosures: [...data.disclosures]
-      .sort((a, b) => a.item.localeCompare(b.item, 'en', { numeric: true }))
-      .map(({ item, words }) => ({ item, asks: DISCLOSURES[item as Disclosure] ?? 'stated by the warrantor', words })),
+    title: data.title,
     full_tests_not_met: data.full_tests_not_met,
+    consumer_product: jobFact<boolean>(job, 'consumer-product') === true,
+    warrantor: { name: data.warrantor, address: 'at the address that its own text gives' },
+    passed_on_by: office === data.warrantor ? null : office,
+    owner: naming(names)((job.parties['owner'] ?? job.parties['customer'])?.id ?? ''),
+    surfaces: data.surfaces.map((id) => surfaceWords(job, id)),
+    start: data.start,
+    start_because: data.start === job.after.completedOn ? 'the day of completion' : 'as the document says',
+    years: data.years,
+    terms: termsOf(job, data),
+    disclosures: data.disclosures,
+    exclusions: data.exclusions_named,
     exclusions_triggered: data.exclusions_triggered,
-    exclusions_named: data.exclusions_named,
+    registration: registration ? { due_by: registration.due_by, filed: registration.on, late_days: registration.late_days } : null,
+    transfer: data.transfer,
+    supplier_terms: { name: data.terms.name, digest: data.terms.digest },
     cautions: CAUTIONS,
   };
 }
 
-function warranted(job: ReturnType<typeof jobUpTo>, id: string): WarrantedSurface {
+/** "South: Snap seam 16, 24 gauge (0.0236 in), steel AZ50, PVDF slate, lot coil-7". */
+function surfaceWords(job: Job, id: string): string {
   const surface = job.surfaces[id];
   const style = surface?.stages.style.record?.content;
   const coating = surface?.stages.coating.record?.content;
   const gauge = surface?.stages.gauge.record?.content;
   if (!surface || !style || !coating || !gauge) throw new Error(`${id} was not decided when its warranty was issued`);
-  const sheet = `${gauge.gauge === null ? '' : `${gauge.gauge} gauge, `}${gauge.thickness_in} in`;
-  return {
-    surface: id,
-    name: surface.name,
-    panel: `${style.profile_name}, ${style.width} in wide, ${sheet}`,
-    metal: coating.metal,
-    metallic_coating: coating.metallic_coating,
-    paint_system: coating.paint_system,
-    color_group: coating.color_group,
-    color: coating.color,
-    lots: job.after.lots[id] ?? [],
-  };
+  const sheet = gauge.gauge === null ? `${gauge.thickness_in} in` : `${gauge.gauge} gauge (${gauge.thickness_in} in)`;
+  const finish = coating.paint_system === 'bare' ? 'unpainted' : `${coating.paint_system} ${coating.color ?? coating.color_group}`;
+  const lots = job.after.lots[id] ?? [];
+  return [
+    `${surface.name}: ${style.profile_name}`, sheet, `${coating.metal} ${coating.metallic_coating}`, finish,
+    ...(lots.length > 0 ? [`lot ${lots.join(' and ')}`] : []),
+  ].join(', ');
+}
+
+function termsOf(job: Job, { kind, surfaces, years, fade, chalk }: Issued): readonly WarrantyTerm[] {
+  if (kind !== 'paint' || (!fade && !chalk)) return [{ what: kind, limit: "as the warrantor's own text says", years }];
+  const groups = [...new Set(surfaces.flatMap((id) => job.surfaces[id]?.stages.coating.record?.content.color_group ?? []))];
+  const scale = fade?.scale === 'not named' ? 'scale not named' : fade?.scale;
+  return [
+    ...(fade ? [{ what: `fade, ${groups.join(' and ')} colors`, limit: `${fade.limit} units, ${scale}`, years: fade.years }] : []),
+    ...(chalk ? [{ what: 'chalk', limit: `not under ${chalk.least}`, years: chalk.years }] : []),
+  ];
 }
 
 const CAUTIONS = [
-  'The warrantor named here promises, nobody else; the attached text is the warrantor\'s own and unchanged.',
+  'The warrantor named here promises, nobody else.',
   'Snow and ice slide off metal roofs: keep doors, walks and meters clear below them. Never walk a roof to look at it; photograph from the ground.',
 ] as const;
