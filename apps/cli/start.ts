@@ -5,12 +5,11 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Command, InvalidArgumentError } from 'commander';
-import { Settings, startService, type Service } from '../api/service.js';
+import type { Service } from '../api/service.js';
 import { StartRefused } from './database.js';
-import { fillDemonstration } from './demonstration.js';
 import { openDatabase, type Opened } from './open-database.js';
 import { refuseBusyPort } from './port.js';
-import { firstLink, signInLinks, type Link } from './sign-in-links.js';
+import type { Link } from './sign-in-links.js';
 
 interface Options {
   readonly data: string;
@@ -38,7 +37,9 @@ const home = path.resolve(path.dirname(fileURLToPath(import.meta.url)).replace(/
 
 async function start(options: Options): Promise<void> {
   await refuseBusyPort(options.host, options.port);
-  const database = await openDatabase(path.resolve(options.data));
+  // The service is read in while the database starts in a process of its own.
+  const opening = openDatabase(path.resolve(options.data));
+  const [database, { Settings, startService }] = await Promise.all([opening, import('../api/service.js')]);
   let service: Service | undefined;
   const stop = stopper(() => service, database);
   try {
@@ -64,8 +65,10 @@ async function start(options: Options): Promise<void> {
 }
 
 async function prepare(service: Service, database: Opened, empty: boolean): Promise<readonly Link[]> {
-  if (empty && !(await database.hasCompany())) return [await firstLink(database.ownerUrl)];
-  if (!(await database.hasCompany()) || (await database.hasDemonstration())) await fillDemonstration(service);
+  const { firstLink, signInLinks } = await import('./sign-in-links.js');
+  const [hasCompany, hasDemonstration] = await Promise.all([database.hasCompany(), database.hasDemonstration()]);
+  if (empty && !hasCompany) return [await firstLink(database.ownerUrl)];
+  if (!hasCompany || hasDemonstration) await (await import('./demonstration.js')).fillDemonstration(service);
   return signInLinks(service, database);
 }
 

@@ -1,5 +1,5 @@
-// The three questions asked before the company is known. Each gives one row or none, and only to
-// who knows the e-mail, the session's token or the link's token.
+// The questions asked before the company is known. Each gives one row or none, and only to who knows
+// the e-mail, or the token of the session, link, packet visit or calendar.
 
 import { Injectable, type OnApplicationShutdown } from '@nestjs/common';
 import pg from 'pg';
@@ -26,6 +26,23 @@ export interface UsedLink {
   readonly company: string;
   /** None where the link sets up the company. */
   readonly person: string | null;
+}
+
+export interface OpenedPacket {
+  readonly company: string;
+  readonly job: string;
+  readonly request: string;
+  readonly engineer: string;
+}
+export interface PacketVisit extends OpenedPacket {
+  /** Of the link that began it. */
+  readonly link: Buffer;
+}
+export interface OpenedCustomerLink {
+  readonly company: string;
+  readonly job: string;
+  readonly party: string;
+  readonly papers: unknown;
 }
 
 @Injectable()
@@ -55,6 +72,29 @@ export class FrontDoor implements OnApplicationShutdown {
 
   async useLink(tokenDigest: Buffer): Promise<UsedLink | undefined> {
     return useLink(this.pool, tokenDigest);
+  }
+
+  /** Uses the link up and begins a visit. */
+  openPacket(tokenDigest: Buffer, visitDigest: Buffer): Promise<OpenedPacket | undefined> {
+    return this.one<OpenedPacket>('SELECT company_id AS company, job, request, engineer FROM door.open_packet($1, $2)', tokenDigest, visitDigest);
+  }
+
+  /** While it lasts, and before it was answered. */
+  packetVisit(visitDigest: Buffer): Promise<PacketVisit | undefined> {
+    return this.one<PacketVisit>(
+      'SELECT company_id AS company, job, request, engineer, token_digest AS link FROM door.packet_visit($1)', visitDigest);
+  }
+
+  customerLink(tokenDigest: Buffer): Promise<OpenedCustomerLink | undefined> {
+    return this.one<OpenedCustomerLink>('SELECT company_id AS company, job, party, papers FROM door.customer_link($1)', tokenDigest);
+  }
+
+  calendar(tokenDigest: Buffer): Promise<{ company: string; person: string } | undefined> {
+    return this.one('SELECT company_id AS company, person_id AS person FROM door.calendar($1)', tokenDigest);
+  }
+
+  private async one<T extends pg.QueryResultRow>(text: string, ...values: readonly Buffer[]): Promise<T | undefined> {
+    return (await this.pool.query<T>(text, [...values])).rows[0];
   }
 
   /** Uses a link up and works in its company, both or neither. */

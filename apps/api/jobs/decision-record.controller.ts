@@ -1,8 +1,11 @@
 // The decision record of a job: why each gauge was chosen, as of any moment.
 
-import { Controller, Param, Query } from '@nestjs/common';
+import { createHash } from 'node:crypto';
+import { Controller, Param, Query, Res } from '@nestjs/common';
 import { QueryBus } from '@nestjs/cqrs';
+import type { Response } from 'express';
 import { z } from 'zod';
+import { canonical } from '#ledger';
 import { Route } from '../http/route.js';
 import { Asking, type SignedIn } from '../http/signed-in.js';
 import { JobId, Moments, moments, READERS } from './jobs.controller.js';
@@ -17,6 +20,8 @@ const DecisionRecordSchema = z.looseObject({
   timeline: z.array(z.record(z.string(), z.unknown())),
   cautions: z.array(z.string()),
 }).meta({ id: 'DecisionRecord' });
+
+const OnPaper = Moments.extend({ size: z.enum(['letter', 'a4']).default('letter') });
 
 @Controller('api/jobs')
 export class DecisionRecordController {
@@ -33,5 +38,27 @@ export class DecisionRecordController {
     @Query({ schema: Moments }) at: z.output<typeof Moments>,
   ) {
     return this.queries.execute(new JobRecord(asking, id, moments(at)));
+  }
+
+  @Route('GET', ':id/decision-record.pdf', {
+    says: 'The decision record on paper, with its canonical JSON attached',
+    who: READERS,
+    gives: 'application/pdf',
+  })
+  async pdf(
+    @Asking() asking: SignedIn,
+    @Param('id', { schema: JobId }) id: string,
+    @Query({ schema: OnPaper }) { size, ...at }: z.output<typeof OnPaper>,
+    @Res() response: Response,
+  ): Promise<void> {
+    const record = await this.queries.execute(new JobRecord(asking, id, moments(at)));
+    const json = canonical(record);
+    const digest = createHash('sha256').update(json).digest('hex');
+    // Read in when a paper is asked for: the typesetter would make every start slower.
+    const { renderDecisionRecord } = await import('#documents');
+    const bytes = await renderDecisionRecord(record, { size, json, digest });
+    response.setHeader('Content-Type', 'application/pdf');
+    response.setHeader('Content-Disposition', `inline; filename="decision-record-${record.job.number}.pdf"`);
+    response.end(Buffer.from(bytes));
   }
 }

@@ -3,7 +3,6 @@
 import { Controller, Query, Res } from '@nestjs/common';
 import { QueryBus } from '@nestjs/cqrs';
 import { stringify } from 'csv-stringify/sync';
-import ExcelJS from 'exceljs';
 import type { Response } from 'express';
 import type { z } from 'zod';
 import type { JobRow } from '#jobs/contract';
@@ -52,6 +51,8 @@ export class JobListExportController {
     @Res() response: Response,
   ): Promise<void> {
     const rows = await this.rows(asking, filter);
+    // Read in when it is needed: it would make every start slower.
+    const { default: ExcelJS } = await import('exceljs');
     const book = new ExcelJS.Workbook();
     const sheet = book.addWorksheet('Jobs', { views: [{ state: 'frozen', ySplit: 1 }] });
     sheet.columns = COLUMNS.map(([key, header, width]) => ({ key, header, width }));

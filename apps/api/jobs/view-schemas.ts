@@ -92,6 +92,7 @@ export const JobViewSchema = z.object({
   surfaces: z.array(SurfaceSchema),
   facts: z.array(FactSchema),
   requests: z.array(RequestSchema),
+  after: recorded,
   notes: z.array(z.object({ about: maybe, words: text, by: text, at: text })),
 }).meta({ id: 'Job' });
 

@@ -21,6 +21,8 @@ export async function passwordFits(stored: string | null | undefined, given: str
 let nobodysHash: Promise<string> | undefined;
 const nobody = (): Promise<string> => (nobodysHash ??= hashPassword(randomBytes(16).toString('hex')));
 
+export const Token = z.string().regex(/^[A-Za-z0-9_-]{43}$/, 'is not the token of a link');
+
 /** 256 random bits as 43 characters for an address or a cookie. */
 export const newToken = (): string => randomBytes(32).toString('base64url');
 export const tokenDigest = (token: string): Buffer => createHash('sha256').update(token).digest();

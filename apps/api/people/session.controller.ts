@@ -10,12 +10,11 @@ import { COOKIE } from '../http/session-guard.js';
 import { Asking, type SignedIn } from '../http/signed-in.js';
 import { Problem } from '../problems.js';
 import { Attempts } from './attempts.js';
-import { hashPassword, NewPassword, Password, passwordFits, tokenDigest } from './passwords.js';
+import { hashPassword, NewPassword, Password, passwordFits, Token, tokenDigest } from './passwords.js';
 import { Sessions, SESSION_HOURS } from './sessions.js';
 import { SetUp } from './set-up.js';
 
 export const Email = z.email('must be an e-mail address').max(200).transform((text) => text.toLowerCase());
-const Token = z.string().regex(/^[A-Za-z0-9_-]{43}$/, 'is not the token of a link');
 
 const SignInBody = z.strictObject({ email: Email, password: Password });
 const LinkBody = z.strictObject({ token: Token });

@@ -66,7 +66,7 @@ export const BARN: InventedJob = {
     }],
     ['office', { type: 'confirm-substrate', surface: 'roof' }],
     ['office', {
-      type: 'select-gauge', surface: 'roof', option: 'steel-0.0179-grade-80',
+      type: 'select-gauge', surface: 'roof', option: 'steel-0.0179-ss-80',
       attachment: { fastener: 'screw-wood-10', zones: [spaced('1', '9'), spaced('2', '9'), spaced('3', '6')] },
     }],
     ['manager', { type: 'describe-job', assigned: MANAGER.id }],

@@ -5,11 +5,11 @@ import type { ColorGroup, MadeRow, Profile } from '#jobs/contract';
 
 /** Gauge → decimal base-metal thickness (uncoated sheet) and grade, as this invented supplier rolls it. */
 export const SHEETS = {
-  '29': ['0.0135', 'grade 80'],
-  '26': ['0.0179', 'grade 80'],
-  '24': ['0.0239', 'grade 50'],
-  '22': ['0.0299', 'grade 50'],
-  '20': ['0.0359', 'grade 50'],
+  '29': ['0.0135', 'SS 80'],
+  '26': ['0.0179', 'SS 80'],
+  '24': ['0.0239', 'SS 50 Class 1'],
+  '22': ['0.0299', 'SS 50 Class 1'],
+  '20': ['0.0359', 'SS 50 Class 1'],
 } as const satisfies Record<string, readonly [string, string]>;
 export type Gauge = keyof typeof SHEETS;
 

@@ -68,7 +68,7 @@ export const HOUSE: InventedJob = {
     }],
     ['office', { type: 'confirm-substrate', surface: 'main', provisional: true }],
     ['office', {
-      type: 'select-gauge', surface: 'main', option: 'steel-0.0239-grade-50',
+      type: 'select-gauge', surface: 'main', option: 'steel-0.0239-ss-50-class-1',
       attachment: { fastener: 'clip-fixed', zones: [spaced('1', '24'), spaced('2', '12'), spaced('3', '6')] },
     }],
     ['crew', {
