@@ -52,6 +52,7 @@ export function createLedger(store: Store, options: LedgerOptions = {}): Ledger 
     onAppended: (listener) => signals.onAppended(listener),
     leaves: (log, start, end) => store.readLeaves(log, start, end),
     checkpoints: (log) => store.checkpoints(log),
+    lastCheckpoint: (log) => store.lastCheckpoint(log),
     keepCheckpoint: (log, checkpoint) => store.keepCheckpoint(log, checkpoint),
     keepIssued: async (log, bytes, mediaType) => {
       const digest = createHash('sha256').update(bytes).digest();

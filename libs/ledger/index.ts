@@ -18,8 +18,8 @@ export {
 } from './proof.js';
 export type { Range } from './proof.js';
 export { parseStrict } from './strict-json.js';
-export { companyPool } from './company-pool.js';
-export type { CompanyPool } from './company-pool.js';
+export { companyPool } from './postgres-pool.js';
+export type { CompanyPool } from './postgres-pool.js';
 export type { LedgerOptions } from './create-ledger.js';
 export type { Randomness } from './envelope.js';
 export { openKeyRing } from './key-ring.js';
@@ -38,17 +38,25 @@ export type {
   Recorded,
   StreamAppend,
 } from './ledger.js';
-export type { List, ListScope, ListState, Lists, Rebuilt, RebuildOptions } from './list.js';
-export { createLists } from './lists.js';
-export type { ListsOptions } from './lists.js';
+export type {
+  List,
+  ListScope,
+  ListState,
+  Lists,
+  Rebuilt,
+  RebuildOptions,
+} from './postgres-list.js';
+export { createLists } from './postgres-lists.js';
+export type { ListsOptions } from './postgres-lists.js';
 export { createMemoryLedger } from './memory-ledger.js';
 export { createPostgresLedger } from './postgres-ledger.js';
 export { createSignals } from './signals.js';
 export type { Signals } from './signals.js';
-export { startWakeUp } from './wake-up.js';
-export type { WakeUp, WakeUpOptions } from './wake-up.js';
-export { forgetOldCommands, serviceRoleFaults } from './upkeep.js';
-export { createSigner, KEY_CHANGED, KEY_STREAM } from './signer.js';
+export { startWakeUp } from './postgres-wake-up.js';
+export type { WakeUp, WakeUpOptions } from './postgres-wake-up.js';
+export { forgetOldCommands, serviceRoleFaults } from './postgres-upkeep.js';
+export { KEY_CHANGED, KEY_STREAM } from './key-change.js';
+export { createSigner } from './signer.js';
 export type { Signer, SignerOptions, SignResult } from './signer.js';
 export { formatProof, openProof } from './tlog-proof.js';
 export { createTree } from './tree.js';
@@ -57,3 +65,7 @@ export { verifyInWorkers } from './postgres-verify.js';
 export type { VerifyOptions } from './postgres-verify.js';
 export type { LogReport } from './verify-log.js';
 export type { Fault } from './verify-range.js';
+export { makeBundle } from './bundle.js';
+export type { BundleRequest, BundleResult, BundleTools } from './bundle.js';
+export { verifyBundle } from './verify-bundle.js';
+export type { BundleReport, Held } from './verify-bundle.js';

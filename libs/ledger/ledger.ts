@@ -5,7 +5,7 @@ import type { Hash } from './merkle.js';
 import type { LogReport } from './verify-log.js';
 
 export interface NewEvent {
-  /** With its version: "gauge-selected/1". */
+  /** With its version: "measured/1". */
   readonly type: string;
   /** Plain JSON; the ledger never looks inside. */
   readonly data: unknown;
@@ -128,6 +128,7 @@ export interface Ledger {
   leaves(log: string, start: number, end: number): Promise<Hash[]>;
   /** Signed checkpoints, in order of size; `keepCheckpoint` does nothing for a size that is there. */
   checkpoints(log: string): Promise<KeptCheckpoint[]>;
+  lastCheckpoint(log: string): Promise<KeptCheckpoint | undefined>;
   keepCheckpoint(log: string, checkpoint: KeptCheckpoint): Promise<void>;
   /** Keeps the bytes of an issued document; gives their SHA-256, hexadecimal. */
   keepIssued(log: string, bytes: Uint8Array, mediaType: string): Promise<string>;

@@ -1,5 +1,5 @@
 import { createLedger } from './create-ledger.js';
-import { ledgerSuite } from './ledger-suite.js';
+import { ledgerSuite } from '../../tests/ledger-suite.js';
 import { createMemoryStore } from './memory-store.js';
 
 ledgerSuite(() => {

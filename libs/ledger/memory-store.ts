@@ -77,7 +77,7 @@ export function createMemoryStore(): Store {
 
 type Documents = Pick<
   Store,
-  'keepCheckpoint' | 'checkpoints' | 'keepIssued' | 'issued' | 'eraseIssued'
+  'keepCheckpoint' | 'checkpoints' | 'lastCheckpoint' | 'keepIssued' | 'issued' | 'eraseIssued'
 >;
 
 function documents(find: (log: string) => MemoryLog): Documents {
@@ -89,6 +89,7 @@ function documents(find: (log: string) => MemoryLog): Documents {
       checkpoints.sort((a, b) => a.size - b.size);
     },
     checkpoints: async (log) => [...find(log).checkpoints],
+    lastCheckpoint: async (log) => find(log).checkpoints.at(-1),
     keepIssued: async (log, digest, mediaType, bytes) => {
       const { issued } = find(log);
       const key = digest.toString('hex');

@@ -1,8 +1,8 @@
 import { afterAll, afterEach, beforeAll } from '@jest/globals';
 import pg from 'pg';
 import { withDatabase } from '../../tests/database.js';
-import { companyPool } from './company-pool.js';
-import { ledgerSuite } from './ledger-suite.js';
+import { companyPool } from './postgres-pool.js';
+import { ledgerSuite } from '../../tests/ledger-suite.js';
 import { createPostgresLedger } from './postgres-ledger.js';
 
 const database = withDatabase();

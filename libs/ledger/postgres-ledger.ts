@@ -1,6 +1,6 @@
 // A ledger in PostgreSQL; any number of processes may write to the same logs.
 
-import type { CompanyPool } from './company-pool.js';
+import type { CompanyPool } from './postgres-pool.js';
 import { createLedger } from './create-ledger.js';
 import type { LedgerOptions } from './create-ledger.js';
 import type { Ledger } from './ledger.js';

@@ -20,6 +20,7 @@ type Records = Pick<
   | 'readRows'
   | 'keepCheckpoint'
   | 'checkpoints'
+  | 'lastCheckpoint'
   | 'keepIssued'
   | 'issued'
   | 'eraseIssued'
@@ -47,6 +48,10 @@ export function postgresRecords(rows: Rows): Records {
     checkpoints: async (log) => {
       const found = await rows<KeptCheckpoint>(log, CHECKPOINTS, [log]);
       return found.map((row) => ({ ...row, size: Number(row.size) }));
+    },
+    lastCheckpoint: async (log) => {
+      const [row] = await rows<KeptCheckpoint>(log, LAST_CHECKPOINT, [log]);
+      return row && { ...row, size: Number(row.size) };
     },
     keepIssued: async (log, digest, mediaType, bytes) => {
       await rows(log, KEEP_ISSUED, [log, digest, mediaType, bytes]);
@@ -98,6 +103,12 @@ const KEEP_CHECKPOINT: Statement = {
 const CHECKPOINTS: Statement = {
   name: 'ledger-checkpoints',
   text: 'SELECT size, root, note FROM ledger.checkpoint WHERE log_id = $1 ORDER BY size',
+};
+
+const LAST_CHECKPOINT: Statement = {
+  name: 'ledger-last-checkpoint',
+  text: `SELECT size, root, note FROM ledger.checkpoint WHERE log_id = $1
+    ORDER BY size DESC LIMIT 1`,
 };
 
 const KEEP_ISSUED: Statement = {

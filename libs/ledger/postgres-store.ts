@@ -1,7 +1,7 @@
 // The store in PostgreSQL: schema ledger, one company's rows for each log.
 
 import type pg from 'pg';
-import type { CompanyPool } from './company-pool.js';
+import type { CompanyPool } from './postgres-pool.js';
 import { EMPTY_ROOT, Frontier } from './merkle.js';
 import type { Batch, CommandRow, Store, Survey } from './store.js';
 import { postgresRecords } from './postgres-records.js';

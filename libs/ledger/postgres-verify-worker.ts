@@ -2,7 +2,7 @@
 
 import { parentPort, workerData } from 'node:worker_threads';
 import pg from 'pg';
-import { companyPool } from './company-pool.js';
+import { companyPool } from './postgres-pool.js';
 import { createPostgresStore } from './postgres-store.js';
 import { verifyRange } from './verify-range.js';
 

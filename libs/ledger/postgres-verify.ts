@@ -3,7 +3,7 @@
 import { Worker } from 'node:worker_threads';
 import pg from 'pg';
 import type { Checkpoint } from './checkpoint.js';
-import { companyPool } from './company-pool.js';
+import { companyPool } from './postgres-pool.js';
 import { createPostgresStore } from './postgres-store.js';
 import { beyondHead, joinRanges } from './verify-log.js';
 import type { LogReport } from './verify-log.js';

@@ -7,11 +7,12 @@ import { openCheckpoint } from './checkpoint.js';
 import { createLedger } from './create-ledger.js';
 import { openKeyRing } from './key-ring.js';
 import type { Ledger } from './ledger.js';
-import { request } from './ledger-suite.js';
+import { request } from '../../tests/ledger-suite.js';
 import { createMemoryStore } from './memory-store.js';
 import { openNote } from './note.js';
 import { verifyConsistency } from './proof.js';
-import { createSigner, KEY_STREAM } from './signer.js';
+import { KEY_STREAM } from './key-change.js';
+import { createSigner } from './signer.js';
 import type { Signer } from './signer.js';
 import { formatProof, openProof } from './tlog-proof.js';
 

@@ -5,11 +5,12 @@ import { existsSync, mkdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { openCheckpoint, signCheckpoint } from './checkpoint.js';
 import type { Checkpoint } from './checkpoint.js';
+import { appendKeyChange } from './key-change.js';
 import { writeDurably } from './key-ring.js';
 import type { KeyRing } from './key-ring.js';
 import type { By, Ledger } from './ledger.js';
-import { makeSigner, signNote } from './note.js';
-import type { NoteSigner } from './note.js';
+import { makeSigner } from './note.js';
+import type { NoteSigner, NoteVerifier } from './note.js';
 import { verifyConsistency } from './proof.js';
 import { createTree } from './tree.js';
 import type { Tree } from './tree.js';
@@ -40,13 +41,10 @@ interface Signed {
   readonly checkpoint: Checkpoint;
 }
 
-export const KEY_STREAM = 'ledger-keys';
-export const KEY_CHANGED = 'ledger-key-changed/1';
-
 export function createSigner({ ledger, keys, folder, origin }: SignerOptions): Signer {
   mkdirSync(folder, { recursive: true, mode: 0o700 });
   const trees = new Map<string, Tree>();
-  const turns = new Map<string, Promise<unknown>>();
+  const inTurn = oneAtATime();
   const tree = (log: string): Tree => {
     const known = trees.get(log) ?? createTree(ledger, log);
     trees.set(log, known);
@@ -54,20 +52,13 @@ export function createSigner({ ledger, keys, folder, origin }: SignerOptions): S
   };
   const file = (log: string) => path.join(folder, `${encodeURIComponent(log)}.checkpoint`);
 
-  const lastSigned = async (log: string): Promise<Signed[]> => {
-    const stored = (await ledger.checkpoints(log)).at(-1)?.note;
-    const outside = existsSync(file(log)) ? readFileSync(file(log), 'utf8') : undefined;
-    return [outside, stored]
-      .filter((note) => note !== undefined)
-      .map((note) => ({ note, checkpoint: openCheckpoint(note, keys.verifiers(origin(log))) }));
-  };
-
   const signNow = async (log: string, signers: readonly NoteSigner[]): Promise<SignResult> => {
     const { pos: size, root } = await ledger.head(log);
     const checkpoint = { origin: origin(log), size, root };
     let last: Signed[];
     try {
-      last = await lastSigned(log);
+      const kept = [readIfThere(file(log)), (await ledger.lastCheckpoint(log))?.note];
+      last = openAll(kept, keys.verifiers(origin(log)));
     } catch (error) {
       const reason = `The last checkpoint kept is not one that was signed here: ${String(error)}`;
       return { kind: 'refused', reason };
@@ -83,16 +74,7 @@ export function createSigner({ ledger, keys, folder, origin }: SignerOptions): S
     return { kind: 'signed', checkpoint, note };
   };
 
-  /** One at a time for each log. */
-  const inTurn = <T>(log: string, work: () => Promise<T>): Promise<T> => {
-    const result = (turns.get(log) ?? Promise.resolve()).then(work, work);
-    turns.set(
-      log,
-      result.catch(() => undefined),
-    );
-    return result;
-  };
-
+  /** The key is in use only when every log has taken it. */
   const changeKey: Signer['changeKey'] = async (logs, by) => {
     const seed = keys.newSeed();
     const results: SignResult[] = [];
@@ -112,6 +94,32 @@ export function createSigner({ ledger, keys, folder, origin }: SignerOptions): S
   };
 }
 
+/** For each name: the next work begins when the one before has ended, however it ended. */
+function oneAtATime(): <T>(name: string, work: () => Promise<T>) => Promise<T> {
+  const turns = new Map<string, Promise<unknown>>();
+  return (name, work) => {
+    const result = (turns.get(name) ?? Promise.resolve()).then(work);
+    turns.set(
+      name,
+      result.catch(() => undefined),
+    );
+    return result;
+  };
+}
+
+function readIfThere(file: string): string | undefined {
+  return existsSync(file) ? readFileSync(file, 'utf8') : undefined;
+}
+
+function openAll(
+  notes: readonly (string | undefined)[],
+  verifiers: readonly NoteVerifier[],
+): Signed[] {
+  return notes
+    .filter((note) => note !== undefined)
+    .map((note) => ({ note, checkpoint: openCheckpoint(note, verifiers) }));
+}
+
 async function whyNot(tree: Tree, last: Checkpoint, now: Checkpoint): Promise<string | undefined> {
   const signed = `the last signed checkpoint (${last.size} entries)`;
   if (last.origin !== now.origin) return `The last signed checkpoint is of ${last.origin}.`;
@@ -125,33 +133,4 @@ async function whyNot(tree: Tree, last: Checkpoint, now: Checkpoint): Promise<st
   const proof = await tree.consistency(last.size, now.size);
   if (verifyConsistency(last.size, now.size, last.root, now.root, proof)) return undefined;
   return `The log does not continue ${signed}: entries up to there were altered.`;
-}
-
-/** What both keys sign when one takes the other's place. */
-export function keyChangeText(origin: string, from: string, to: string): string {
-  return `The signing key of this log changes.\n${origin}\n${from}\n${to}\n`;
-}
-
-async function appendKeyChange(
-  ledger: Ledger,
-  log: string,
-  pair: readonly [NoteSigner, NoteSigner],
-  by: By,
-): Promise<void> {
-  const [from, to] = pair.map(({ verifier }) => verifier.text) as [string, string];
-  const note = signNote(keyChangeText(pair[0].verifier.name, from, to), pair);
-  const events = [{ type: KEY_CHANGED, data: { from, to, note } }];
-  for (let expectedVersion = 0; ;) {
-    const result = await ledger.append({
-      log,
-      command: { id: `key change to ${to}`, digest: to },
-      by,
-      streams: [{ stream: KEY_STREAM, expectedVersion, events }],
-    });
-    if (result.kind !== 'wrong-version') {
-      if (result.kind === 'appended') return;
-      throw new Error(`The key change of ${log} was answered with ${result.kind}.`);
-    }
-    expectedVersion = result.actual;
-  }
 }

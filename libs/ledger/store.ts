@@ -67,6 +67,7 @@ export interface Store {
   keepCheckpoint(log: string, checkpoint: KeptCheckpoint): Promise<void>;
   /** In order of size. */
   checkpoints(log: string): Promise<KeptCheckpoint[]>;
+  lastCheckpoint(log: string): Promise<KeptCheckpoint | undefined>;
   keepIssued(log: string, digest: Hash, mediaType: string, bytes: Buffer): Promise<void>;
   issued(log: string, digest: Hash): Promise<Issued | undefined>;
   eraseIssued(log: string, digest: Hash): Promise<void>;

@@ -19,35 +19,57 @@ export interface WakeUpOptions {
   readonly onFault: (fault: unknown) => void;
 }
 
-const CHANNEL = 'gauge_ledger';
-const LISTENER = 'gauge ledger listener';
+const CHANNEL = 'ledger_wake_up';
+const LISTENER = 'ledger listener';
 const NOT_MORE_OFTEN_MS = 20;
 const ASK_WHO_LISTENS_MS = 2000;
 const RECONNECT_MS = 1000;
 /** A payload has less than 8000 bytes. */
 const MOST_LOGS = 20;
 
-export function startWakeUp({ newClient, onWake, onFault }: WakeUpOptions): WakeUp {
-  const me = randomUUID();
+export function startWakeUp(options: WakeUpOptions): WakeUp {
+  const line = openLine(options);
   const pending = new Set<string>();
-  let client: pg.Client | undefined;
   let timer: NodeJS.Timeout | undefined;
-  let stopped = false;
+  let flushed = 0;
+  const flush = () => {
+    timer = undefined;
+    flushed = Date.now();
+    const logs = [...pending];
+    pending.clear();
+    line.tell(logs.length > MOST_LOGS ? [] : logs).catch(options.onFault);
+  };
+  return {
+    announce: (log) => {
+      pending.add(log);
+      timer ??= setTimeout(flush, Math.max(0, flushed + NOT_MORE_OFTEN_MS - Date.now()));
+    },
+    stop: async () => {
+      clearTimeout(timer);
+      await line.close();
+    },
+  };
+}
+
+interface Line {
+  /** Of these logs, or with none named of some log; says nothing while nobody else listens. */
+  tell(logs: readonly string[]): Promise<void>;
+  close(): Promise<void>;
+}
+
+/** The connection, opened again whenever it ends. */
+function openLine({ newClient, onWake, onFault }: WakeUpOptions): Line {
+  const me = randomUUID();
+  let client: pg.Client | undefined;
+  let closed = false;
   let others = true;
   let asked = 0;
-  let flushed = 0;
-
-  const send = async (text: string) => client?.query('SELECT pg_notify($1, $2)', [CHANNEL, text]);
+  const send = (logs: readonly string[]) =>
+    client?.query('SELECT pg_notify($1, $2)', [CHANNEL, [me, ...logs].join('\n')]);
   const ask = async () => {
     asked = Date.now();
     const found = await client?.query(OTHERS, [LISTENER]);
     others = (found?.rowCount ?? 0) > 0;
-  };
-  const flush = async () => {
-    if (Date.now() - asked > ASK_WHO_LISTENS_MS) await ask();
-    const logs = [...pending];
-    pending.clear();
-    if (others) await send([me, ...(logs.length > MOST_LOGS ? [] : logs)].join('\n'));
   };
   const hear = (text: string) => {
     const [sender, ...logs] = text.split('\n');
@@ -57,7 +79,7 @@ export function startWakeUp({ newClient, onWake, onFault }: WakeUpOptions): Wake
     for (const log of logs) onWake(log);
   };
   const listen = async () => {
-    while (!stopped) {
+    while (!closed) {
       const next = newClient();
       try {
         const ended = new Promise((resolve) => next.once('end', resolve));
@@ -67,7 +89,7 @@ export function startWakeUp({ newClient, onWake, onFault }: WakeUpOptions): Wake
         await next.query(`SET application_name = '${LISTENER}'`);
         await next.query(`LISTEN ${CHANNEL}`);
         client = next;
-        await send(me);
+        await send([]);
         await ask();
         await ended;
       } catch (fault) {
@@ -75,25 +97,17 @@ export function startWakeUp({ newClient, onWake, onFault }: WakeUpOptions): Wake
         await next.end().catch(() => undefined);
       }
       client = undefined;
-      if (!stopped) await sleep(RECONNECT_MS, undefined, { ref: false });
+      if (!closed) await sleep(RECONNECT_MS, undefined, { ref: false });
     }
   };
   const listening = listen();
   return {
-    announce: (log) => {
-      pending.add(log);
-      timer ??= setTimeout(
-        () => {
-          timer = undefined;
-          flushed = Date.now();
-          flush().catch(onFault);
-        },
-        Math.max(0, flushed + NOT_MORE_OFTEN_MS - Date.now()),
-      );
+    tell: async (logs) => {
+      if (Date.now() - asked > ASK_WHO_LISTENS_MS) await ask();
+      if (others) await send(logs);
     },
-    stop: async () => {
-      stopped = true;
-      clearTimeout(timer);
+    close: async () => {
+      closed = true;
       await client?.end();
       await listening;
     },

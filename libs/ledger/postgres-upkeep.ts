@@ -1,7 +1,7 @@
 // Housekeeping of a ledger in PostgreSQL: what start checks, and what goes after its time.
 
 import type pg from 'pg';
-import type { CompanyPool } from './company-pool.js';
+import type { CompanyPool } from './postgres-pool.js';
 
 /** Reasons not to serve with this role, as sentences: walls would not hold. Empty: fit to serve. */
 export async function serviceRoleFaults(pool: pg.Pool): Promise<string[]> {

@@ -1,8 +1,8 @@
 // The checkpoints of lists: how far each generation has come, moved only together with the effect.
 
 import type pg from 'pg';
-import type { CompanyPool } from './company-pool.js';
-import type { List, ListState } from './list.js';
+import type { CompanyPool } from './postgres-pool.js';
+import type { List, ListState } from './postgres-list.js';
 
 export interface Step {
   readonly from: number;

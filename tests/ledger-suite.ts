@@ -2,10 +2,15 @@
 // ledger's spec.
 
 import { beforeEach, expect, test } from '@jest/globals';
-import { canonical } from './canonical.js';
-import type { LedgerOptions } from './create-ledger.js';
-import type { AppendRequest, AppendResult, Ledger, NewEvent, Recorded } from './ledger.js';
-import { EMPTY_ROOT, leafHash, treeRoot } from './merkle.js';
+import { canonical, EMPTY_ROOT, leafHash, treeRoot } from '#ledger';
+import type {
+  LedgerOptions,
+  AppendRequest,
+  AppendResult,
+  Ledger,
+  NewEvent,
+  Recorded,
+} from '#ledger';
 
 export interface Made {
   /** A ledger on a store of its own test, and every further one on the same store. */

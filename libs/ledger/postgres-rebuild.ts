@@ -1,10 +1,10 @@
 // Rebuilds a list beside the one in use, compares the two, and swaps them in one step that readers
 // never see half done.
 
-import type { Checkpoints } from './checkpoints.js';
-import type { CompanyPool } from './company-pool.js';
+import type { Checkpoints } from './postgres-checkpoints.js';
+import type { CompanyPool } from './postgres-pool.js';
 import type { Ledger, Recorded } from './ledger.js';
-import type { List, ListState, RebuildOptions, Rebuilt } from './list.js';
+import type { List, ListState, RebuildOptions, Rebuilt } from './postgres-list.js';
 
 export interface RebuildTools {
   readonly ledger: Pick<Ledger, 'readAll' | 'head'>;

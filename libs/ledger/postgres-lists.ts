@@ -1,11 +1,12 @@
 // Keeps the lists of a log: follows commits, takes each page in one transaction with its checkpoint,
 // and goes on after a fault of one list without the others noticing.
 
-import { createCheckpoints } from './checkpoints.js';
-import type { CompanyPool } from './company-pool.js';
+import { createCheckpoints } from './postgres-checkpoints.js';
+import type { Checkpoints } from './postgres-checkpoints.js';
+import type { CompanyPool } from './postgres-pool.js';
 import type { Ledger, Recorded } from './ledger.js';
-import type { List, Lists, ListState } from './list.js';
-import { rebuildList } from './rebuild.js';
+import type { List, Lists, ListState } from './postgres-list.js';
+import { rebuildList } from './postgres-rebuild.js';
 import type { Signals } from './signals.js';
 
 export interface ListsOptions {
@@ -22,37 +23,65 @@ export interface ListsOptions {
 }
 
 export function createLists(options: ListsOptions): Lists {
-  const { ledger, pool, lists, signals, pageSize = 5000, pollMs = 1000 } = options;
+  const { ledger, pool, lists, pageSize = 5000, pollMs = 1000 } = options;
   const checkpoints = createCheckpoints(pool);
-  const tools = { ledger, pool, checkpoints, pageSize };
+  const keeper = createKeeper(options, checkpoints, pageSize);
   const followers = new Map<string, Follower[]>();
-  const follow = (log: string) => {
-    if (followers.has(log)) return;
-    const made = lists.map((list) =>
-      startFollower({
-        pollMs,
-        work: () => keepUp(log, list),
-        onFault: (fault) => options.onFault(log, list.name, fault),
-      }),
-    );
-    followers.set(log, made);
-  };
   const wake = (log?: string) => {
     const woken = log === undefined ? [...followers.values()].flat() : followers.get(log);
     for (const follower of woken ?? []) follower.wake();
   };
-  const known = new Map<string, ListState>();
-  const keepUp = async (log: string, list: List): Promise<void> => {
-    const key = `${log}\0${list.name}`;
-    let state = known.get(key) ?? (await checkpoints.open(log, list.name));
-    for (;;) {
-      known.set(key, state);
-      signals.advanced(log, list.name, state.pos);
-      const page = await ledger.readAll(log, { after: state.pos, limit: pageSize });
-      if (page.length === 0) return;
-      state = await take(log, list, state, page);
-    }
+  const stopListening = ledger.onAppended(wake);
+  return {
+    wake,
+    follow: (log) => {
+      if (followers.has(log)) return;
+      const made = lists.map((list) =>
+        startFollower({
+          pollMs,
+          work: () => keeper.keepUp(log, list),
+          onFault: (fault) => options.onFault(log, list.name, fault),
+        }),
+      );
+      followers.set(log, made);
+    },
+    catchUp: async (log) => {
+      for (const list of lists) await keeper.keepUp(log, list);
+    },
+    generation: async (log, list) => (await checkpoints.open(log, list)).generation,
+    states: checkpoints.states,
+    rebuild: async (log, name, rebuildOptions = {}) => {
+      const list = lists.find((each) => each.name === name);
+      if (list === undefined) throw new RangeError(`there is no list ${name}`);
+      const tools = { ledger, pool, checkpoints, pageSize };
+      const rebuilt = await rebuildList(tools, log, list, rebuildOptions);
+      keeper.forget(log, list);
+      wake(log);
+      return rebuilt;
+    },
+    stop: async () => {
+      stopListening();
+      const all = [...followers.values()].flat();
+      followers.clear();
+      await Promise.all(all.map((follower) => follower.stop()));
+    },
   };
+}
+
+interface Keeper {
+  /** Takes page after page until the list has seen the whole log. */
+  keepUp(log: string, list: List): Promise<void>;
+  /** The list's state has changed otherwise. */
+  forget(log: string, list: List): void;
+}
+
+function createKeeper(
+  { ledger, signals }: ListsOptions,
+  checkpoints: Checkpoints,
+  limit: number,
+): Keeper {
+  const known = new Map<string, ListState>();
+  const keyOf = (log: string, list: List) => `${log}\0${list.name}`;
   /** Takes the page, or finds out what another worker made of the list. */
   const take = async (log: string, list: List, state: ListState, page: Recorded[]) => {
     const to = (page.at(-1) as Recorded).pos;
@@ -62,28 +91,19 @@ export function createLists(options: ListsOptions): Lists {
     );
     return moved ? { ...state, pos: to } : checkpoints.open(log, list.name);
   };
-  const stopListening = ledger.onAppended(wake);
   return {
-    follow,
-    wake,
-    catchUp: async (log) => {
-      for (const list of lists) await keepUp(log, list);
+    keepUp: async (log, list) => {
+      let state = known.get(keyOf(log, list)) ?? (await checkpoints.open(log, list.name));
+      for (;;) {
+        known.set(keyOf(log, list), state);
+        signals.advanced(log, list.name, state.pos);
+        const page = await ledger.readAll(log, { after: state.pos, limit });
+        if (page.length === 0) return;
+        state = await take(log, list, state, page);
+      }
     },
-    generation: async (log, list) => (await checkpoints.open(log, list)).generation,
-    states: checkpoints.states,
-    rebuild: async (log, name, rebuildOptions = {}) => {
-      const list = lists.find((each) => each.name === name);
-      if (list === undefined) throw new RangeError(`there is no list ${name}`);
-      const rebuilt = await rebuildList(tools, log, list, rebuildOptions);
-      known.delete(`${log}\0${name}`);
-      wake(log);
-      return rebuilt;
-    },
-    stop: async () => {
-      stopListening();
-      const all = [...followers.values()].flat();
-      followers.clear();
-      await Promise.all(all.map((follower) => follower.stop()));
+    forget: (log, list) => {
+      known.delete(keyOf(log, list));
     },
   };
 }
