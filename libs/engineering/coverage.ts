@@ -7,6 +7,7 @@ import { fastenersCoverage } from './fasteners/coverage.js';
 import { hailCoverage } from './hail/coverage.js';
 import { panelCoverage } from './panel/coverage.js';
 import { snowCoverage } from './snow/coverage.js';
+import { takeOffCoverage } from './takeoff/coverage.js';
 import { thermalCoverage } from './thermal/coverage.js';
 import { windCoverage } from './wind/coverage.js';
 
@@ -20,4 +21,5 @@ export const coverage: Readonly<Record<string, readonly Covered[]>> = {
   hail: hailCoverage,
   color: colorCoverage,
   coating: coatingCoverage,
+  takeoff: takeOffCoverage,
 };

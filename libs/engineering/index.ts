@@ -245,3 +245,40 @@ export {
   type FullWarrantyTests,
 } from './coating/warranty-title.js';
 export { SHEET_WEIGHT_PSF_PER_IN, sheetWeightOf } from './panel/sheet-weight.table.js';
+
+export {
+  takeOff,
+  TAKE_OFF_CAUTION,
+  type TakeOff,
+  type TakeOffMeans,
+} from './takeoff/take-off.js';
+export {
+  builtRoof,
+  BUILT_ROOF,
+  rectangularOpening,
+  type BuiltRoof,
+} from './takeoff/built-roof.js';
+export {
+  EDGE_KINDS,
+  REQUEST as TAKE_OFF_REQUEST,
+  STARTS,
+  type EdgeKind,
+  type PlaneRequest,
+  type Start,
+  type TakeOffRequest,
+} from './takeoff/request.js';
+export type { PlaneTakeOff } from './takeoff/plane-take-off.js';
+export type { CutList, CutRun, CutSide, CutStrip } from './takeoff/cut-list.js';
+export type { Bundle, PieceLine } from './takeoff/bundles.js';
+export type { CutPattern, TrimLine } from './takeoff/trims.js';
+export type { FastenerCount } from './takeoff/fastener-count.js';
+export type { CountedLine } from './takeoff/materials.js';
+export { slopeFactor } from './takeoff/plane.js';
+export {
+  cutStock,
+  planHolds,
+  searchPlan,
+  type SolveStock,
+  type StockPlan,
+  type StockProblem,
+} from './takeoff/cutting-stock.js';

@@ -5,18 +5,28 @@ import { refused, result, type Outcome } from '../check.js';
 import { readInput, type Input, type Shape } from '../input.js';
 import { STARTS, type EdgeKind, type PlaneRequest } from './request.js';
 
-const dimension = (says: string) => ({ kind: 'number', says, unit: 'ft', above: 0, most: 1000 }) as const;
+const dimension = (says: string) =>
+  ({ kind: 'number', says, unit: 'ft', above: 0, most: 1000 }) as const;
 
 export const BUILT_ROOF = {
   shape: { kind: 'choice', says: 'shape', of: ['shed', 'gable', 'hip'] },
   along_ft: dimension('walls, along the eave and the ridge'),
   across_ft: dimension('walls, across the ridge'),
   overhang_ft: { kind: 'number', says: 'in plan, all round', unit: 'ft', least: 0, most: 12 },
-  rise_per_12: { kind: 'number', says: 'rise in 12 of run, of every plane', unit: 'in', above: 0, most: 120 },
+  rise_per_12: {
+    kind: 'number',
+    says: 'rise in 12 of run, of every plane',
+    unit: 'in',
+    above: 0,
+    most: 120,
+  },
   start: { kind: 'choice', says: 'edge that the first full panel lies at', of: STARTS },
 } as const satisfies Shape;
 
 export type BuiltRoof = Input<typeof BUILT_ROOF>;
+
+const SAME_FT = 1e-6;
+const LEAST_RIDGE_FT = 1 / 96;
 
 type Corner = PlaneRequest['outline'][number];
 
@@ -26,7 +36,18 @@ export function builtRoof(dimensions: BuiltRoof): Outcome<readonly PlaneRequest[
   if (!read.ok) return read;
   const { shape, along_ft, across_ft } = read.value;
   if (shape === 'hip' && across_ft > along_ft) {
-    return refused({ pointer: '/across_ft', message: 'of a hip must be at most along_ft: its ridge runs along the longer side' });
+    return refused({
+      pointer: '/across_ft',
+      message: 'of a hip must be at most along_ft: its ridge runs along the longer side',
+    });
+  }
+  const ridge_ft = along_ft - across_ft;
+  if (shape === 'hip' && ridge_ft > SAME_FT && ridge_ft < LEAST_RIDGE_FT) {
+    return refused({
+      pointer: '/along_ft',
+      message:
+        'of a hip must equal across_ft or be an eighth of an inch longer: its ridge is a point or a line',
+    });
   }
   return result({ shed, gable, hip }[shape](read.value));
 }
@@ -42,9 +63,6 @@ function gable(roof: BuiltRoof): readonly PlaneRequest[] {
   return [plane(roof, 'front', 0, outline), plane(roof, 'back', 180, outline)];
 }
 
-/** A ridge under a sixteenth of an inch is a point. */
-const LEAST_RIDGE_FT = 1 / 192;
-
 /** Equal slopes: hips at 45 degrees in plan. On a square the ridge is a point. */
 function hip(roof: BuiltRoof): readonly PlaneRequest[] {
   const [X, Y] = outer(roof);
@@ -52,7 +70,7 @@ function hip(roof: BuiltRoof): readonly PlaneRequest[] {
   const long = (right: string, left: string): Corner[] => [
     at(0, 0, 'eave'),
     at(X, 0, 'hip', right),
-    ...(X - Y > LEAST_RIDGE_FT ? [at(X - d, d, 'ridge', 'ridge')] : []),
+    ...(X - Y > SAME_FT ? [at(X - d, d, 'ridge', 'ridge')] : []),
     at(d, d, 'hip', left),
   ];
   const end = (right: string, left: string): Corner[] => [
@@ -60,7 +78,9 @@ function hip(roof: BuiltRoof): readonly PlaneRequest[] {
     at(Y, 0, 'hip', right),
     at(d, d, 'hip', left),
   ];
-  const [fr, br, bl, fl] = ['front right', 'back right', 'back left', 'front left'].map((each) => `hip ${each}`);
+  const [fr, br, bl, fl] = ['front right', 'back right', 'back left', 'front left'].map(
+    (each) => `hip ${each}`,
+  );
   return [
     plane(roof, 'front', 0, long(fr!, fl!)),
     plane(roof, 'right', 90, end(br!, fr!)),
@@ -75,7 +95,8 @@ const outer = ({ along_ft, across_ft, overhang_ft }: BuiltRoof): readonly [numbe
 ];
 
 type Side = Pick<Corner, 'edge' | 'joint'>;
-const corner = (edge: EdgeKind, joint?: string): Side => (joint === undefined ? { edge } : { edge, joint });
+const corner = (edge: EdgeKind, joint?: string): Side =>
+  joint === undefined ? { edge } : { edge, joint };
 const at = (x_ft: number, y_ft: number, edge: EdgeKind, joint?: string): Corner => ({
   x_ft,
   y_ft,
@@ -90,10 +111,17 @@ const rectangle = (X: number, Y: number, top: Side): readonly Corner[] => [
 ];
 
 /** Each plane's corner at the left end of its eave, as one looks up its slope. */
-function plane(roof: BuiltRoof, name: string, turn_deg: number, outline: readonly Corner[]): PlaneRequest {
+function plane(
+  roof: BuiltRoof,
+  name: string,
+  turn_deg: number,
+  outline: readonly Corner[],
+): PlaneRequest {
   const [X, Y] = outer(roof);
   const o = roof.overhang_ft;
-  const place = { 0: [0 - o, 0 - o], 90: [X - o, 0 - o], 180: [X - o, Y - o], 270: [0 - o, Y - o] }[turn_deg]!;
+  const place = { 0: [0 - o, 0 - o], 90: [X - o, 0 - o], 180: [X - o, Y - o], 270: [0 - o, Y - o] }[
+    turn_deg
+  ]!;
   return {
     name,
     lies: 'roof',
@@ -109,7 +137,12 @@ function plane(roof: BuiltRoof, name: string, turn_deg: number, outline: readonl
 /** A rectangular opening, a chimney or curb, with the edges that panels meet it by. */
 export function rectangularOpening(
   name: string,
-  place: { readonly x_ft: number; readonly y_ft: number; readonly width_ft: number; readonly height_ft: number },
+  place: {
+    readonly x_ft: number;
+    readonly y_ft: number;
+    readonly width_ft: number;
+    readonly height_ft: number;
+  },
 ): PlaneRequest['openings'][number] {
   const { x_ft, y_ft, width_ft, height_ft } = place;
   return {

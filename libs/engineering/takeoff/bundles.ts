@@ -45,7 +45,10 @@ export function bundlesOf(
   for (const { plane, lines } of all) {
     const place = landings.find((each) => each.plane === plane)?.place;
     if (place === undefined) {
-      faults.push({ pointer: '/bundles/landings', message: `no landing place is given for ${plane}` });
+      faults.push({
+        pointer: '/bundles/landings',
+        message: `no landing place is given for ${plane}`,
+      });
       continue;
     }
     const heaviest = ((lines[0]?.length_in ?? 0) / 12) * weight_plf;

@@ -19,7 +19,8 @@ export const takeOffCoverage: readonly Covered[] = [
     clause: 'Common practice: trims in stock lengths',
     does: 'fewest stock lengths, proved where the search ends or an outside solver says so',
     function: 'cutStock, searchPlan',
-    left_out: 'several stock lengths of one trim; runs split otherwise than full lengths and one rest',
+    left_out:
+      'several stock lengths of one trim; runs split otherwise than full lengths and one rest',
   },
   {
     clause: 'Common practice: fasteners by zone',

@@ -39,7 +39,11 @@ export interface CutList {
   readonly laps_ft: readonly number[];
 }
 
-export function cutList(plane: Plane, lines: readonly number[], { runs, laps_ft }: Pieced): CutList {
+export function cutList(
+  plane: Plane,
+  lines: readonly number[],
+  { runs, laps_ft }: Pieced,
+): CutList {
   return {
     outline: plane.outline,
     openings: plane.openings,

@@ -2,7 +2,14 @@
 
 import { describe, expect, test } from '@jest/globals';
 import fc from 'fast-check';
-import { cutStock, fewestStocks, firstFit, planHolds, searchPlan, type StockProblem } from './cutting-stock.js';
+import {
+  cutStock,
+  fewestStocks,
+  firstFit,
+  planHolds,
+  searchPlan,
+  type StockProblem,
+} from './cutting-stock.js';
 
 const RUNS = { seed: 20261125, numRuns: 2000 };
 const problem = (most: number): fc.Arbitrary<StockProblem> =>

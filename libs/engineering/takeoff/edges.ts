@@ -66,7 +66,9 @@ export const unjoined = (planes: readonly Plane[]): readonly string[] =>
   );
 
 /** Length of each kind that occurs, every edge once. */
-export function lengthsByKind(runs: readonly EdgeRun[]): readonly { edge: EdgeKind; length_ft: number }[] {
+export function lengthsByKind(
+  runs: readonly EdgeRun[],
+): readonly { edge: EdgeKind; length_ft: number }[] {
   const sums = new Map<EdgeKind, number>();
   for (const { edge, length_ft } of runs) sums.set(edge, (sums.get(edge) ?? 0) + length_ft);
   return [...sums].map(([edge, length_ft]) => ({ edge, length_ft }));

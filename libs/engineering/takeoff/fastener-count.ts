@@ -1,8 +1,7 @@
 // Fasteners of all planes: by zone, the screws of clips, and stitch screws of side laps.
 
 import type { Fault } from '../check.js';
-import type { ZonePiece } from '../wind/zone-layout.js';
-import { rowsOf, spacingFor, zonesOver, type ZoneRows } from './attachment.js';
+import { rowsOf, spacingFor, type ZoneRows } from './attachment.js';
 import type { LaidPlane } from './plane-take-off.js';
 import type { AttachmentRequest } from './request.js';
 
@@ -32,17 +31,15 @@ export function zoneFaults(
 export function countFasteners(
   laid: readonly LaidPlane[],
   attachment: AttachmentRequest,
-  layout: readonly ZonePiece[],
 ): FastenerCount {
   const found = new Map<string, ZoneRows>();
-  for (const { plane, pieced } of laid) {
-    const zones = zonesOver(plane, layout);
-    for (const { run } of pieced.runs) {
-      for (const { zone, rows, count } of rowsOf(run, plane, zones, attachment)) {
+  for (const { runs, reaches } of laid) {
+    runs.forEach((run, i) => {
+      for (const { zone, rows, count } of rowsOf(run, reaches[i] ?? [], attachment)) {
         const known = found.get(zone) ?? { zone, rows: 0, count: 0 };
         found.set(zone, { zone, rows: known.rows + rows, count: known.count + count });
       }
-    }
+    });
   }
   const zones = [...found.values()];
   const count = zones.reduce((sum, each) => sum + each.count, 0);

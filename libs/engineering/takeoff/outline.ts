@@ -49,16 +49,25 @@ function ownFaults({ pointer, points, name }: Outline): readonly Fault[] {
   sides.forEach(([p, q], i) => {
     const at = `${pointer}/${i}`;
     if (Math.hypot(q[0] - p[0], q[1] - p[1]) < NEAR_FT) {
-      faults.push({ pointer: at, message: `corners ${i + 1} and ${next(i, points) + 1} of ${name} are the same` });
+      faults.push({
+        pointer: at,
+        message: `corners ${i + 1} and ${next(i, points) + 1} of ${name} are the same`,
+      });
       return;
     }
     if (turnsBack(p, q, points[(i + 2) % points.length]!)) {
-      faults.push({ pointer: at, message: `${name} turns back on itself after corner ${next(i, points) + 1}` });
+      faults.push({
+        pointer: at,
+        message: `${name} turns back on itself after corner ${next(i, points) + 1}`,
+      });
     }
     for (let j = i + 2; j < sides.length; j++) {
       if (i === 0 && j === sides.length - 1) continue;
       if (gap(sides[i]!, sides[j]!) < NEAR_FT) {
-        faults.push({ pointer: at, message: `sides ${i + 1} and ${j + 1} of ${name} cross or touch` });
+        faults.push({
+          pointer: at,
+          message: `sides ${i + 1} and ${j + 1} of ${name} cross or touch`,
+        });
       }
     }
   });
@@ -83,7 +92,12 @@ function gap(one: Segment, other: Segment): number {
   const [p, q] = one;
   const [r, s] = other;
   if (side(p, q, r) * side(p, q, s) < 0 && side(r, s, p) * side(r, s, q) < 0) return 0;
-  return Math.min(distanceTo(p, other), distanceTo(q, other), distanceTo(r, one), distanceTo(s, one));
+  return Math.min(
+    distanceTo(p, other),
+    distanceTo(q, other),
+    distanceTo(r, one),
+    distanceTo(s, one),
+  );
 }
 
 const side = (p: Point, q: Point, r: Point): number =>

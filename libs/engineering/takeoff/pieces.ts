@@ -67,7 +67,10 @@ function reachOf(run: Run<Side>, { ends_in }: PanelRequest): Reach {
   let from = Infinity;
   let to = -Infinity;
   for (const part of run.parts) {
-    from = Math.min(from, Math.min(part.below0, part.below1) - (ends_in[part.below.edge] ?? 0) / 12);
+    from = Math.min(
+      from,
+      Math.min(part.below0, part.below1) - (ends_in[part.below.edge] ?? 0) / 12,
+    );
     to = Math.max(to, Math.max(part.above0, part.above1) + (ends_in[part.above.edge] ?? 0) / 12);
   }
   return { run, from, to: Math.max(from, to) };
@@ -80,7 +83,10 @@ const longestOrdered = ({ longest_ft, round_up_in }: PanelRequest): number =>
 const ROUNDOFF = 1e-6;
 
 /** A length in feet as it is ordered, in: up to the next multiple, and not under the least piece. */
-export function ordered(length_ft: number, { round_up_in, least_piece_in = 0 }: PanelRequest): number {
+export function ordered(
+  length_ft: number,
+  { round_up_in, least_piece_in = 0 }: PanelRequest,
+): number {
   const multiples = Math.ceil(Math.max(12 * length_ft, least_piece_in) / round_up_in - ROUNDOFF);
   return Math.max(1, multiples) * round_up_in;
 }
@@ -98,7 +104,11 @@ function lapLines(over: readonly Reach[], lap: number, longest: number): readonl
 }
 
 /** A line within one lap of the upper end is left out: the piece below reaches that end. */
-function cutAt({ from, to }: Reach, lines: readonly number[], panel: PanelRequest): readonly Piece[] {
+function cutAt(
+  { from, to }: Reach,
+  lines: readonly number[],
+  panel: PanelRequest,
+): readonly Piece[] {
   const lap = (panel.end_lap_in ?? 0) / 12;
   const starts = [from, ...lines.filter((y) => y > from && y < to - lap - ROUNDOFF)];
   return starts.map((start, i) => {

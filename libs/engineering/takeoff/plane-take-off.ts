@@ -4,13 +4,13 @@
 import { step, type Fault, type Step } from '../check.js';
 import { cite, COMMON_PRACTICE } from '../sources.js';
 import type { ZonePiece } from '../wind/zone-layout.js';
-import { zoneAreas, type ZoneArea } from './attachment.js';
 import { pieceLines, type PieceLine } from './bundles.js';
 import { cutList, type CutList } from './cut-list.js';
-import { piecesOf, type Pieced } from './pieces.js';
-import type { Plane } from './plane.js';
+import { piecesOf } from './pieces.js';
+import type { Plane, Side } from './plane.js';
 import type { PanelRequest } from './request.js';
-import { sideLaps, stripsOf } from './strips.js';
+import { sideLaps, stripsOf, type Run } from './strips.js';
+import { zoneAreas, zoneReaches, type ZoneArea, type ZoneReach } from './zones.js';
 
 export interface PlaneTakeOff {
   readonly name: string;
@@ -36,7 +36,9 @@ export interface PlaneTakeOff {
 /** What the rest of the take-off needs of a plane beside its result. */
 export interface LaidPlane {
   readonly plane: Plane;
-  readonly pieced: Pieced;
+  readonly runs: readonly Run<Side>[];
+  /** Zones over each run. */
+  readonly reaches: readonly (readonly ZoneReach[])[];
   readonly sideLaps_ft: readonly number[];
   readonly endLaps: number;
   readonly result: PlaneTakeOff;
@@ -53,11 +55,20 @@ export function layPlane(
   const strips = stripsOf(plane.sides, cover, plane.start);
   const pointer = `/planes/${index}`;
   const { entered } = plane.request;
-  const pieced = piecesOf(strips.runs, panel, { pointer, plane: plane.name }, entered ? [] : faults);
+  const pieced = piecesOf(
+    strips.runs,
+    panel,
+    { pointer, plane: plane.name },
+    entered ? [] : faults,
+  );
   const lengths = pieced.runs.flatMap(({ pieces }) => pieces.map(({ length_in }) => length_in));
   const lines = entered ? enteredLines(entered, pointer, panel, faults) : pieceLines(lengths);
+  const reaches = zoneReaches(plane, strips.runs, layout);
   const laps = entered ? 0 : pieced.runs.reduce((n, { pieces }) => n + pieces.length - 1, 0);
-  const bought_ft2 = lines.reduce((sum, { length_in, count }) => sum + count * (length_in / 12) * cover, 0);
+  const bought_ft2 = lines.reduce(
+    (sum, { length_in, count }) => sum + count * (length_in / 12) * cover,
+    0,
+  );
   const result: PlaneTakeOff = {
     name: plane.name,
     slope_factor: plane.slopeFactor,
@@ -70,10 +81,17 @@ export function layPlane(
     waste_share: bought_ft2 > 0 ? (bought_ft2 - plane.area_ft2) / bought_ft2 : 0,
     laps_ft2: (laps * cover * (panel.end_lap_in ?? 0)) / 12,
     weight_lb: bought_ft2 * panel.weight_psf,
-    zones: zoneAreas(plane, strips.runs, layout),
+    zones: zoneAreas(reaches),
     cut_list: cutList(plane, strips.lines, pieced),
   };
-  return { plane, pieced, sideLaps_ft: sideLaps(strips.runs), endLaps: laps, result };
+  return {
+    plane,
+    runs: strips.runs,
+    reaches,
+    sideLaps_ft: sideLaps(strips.runs),
+    endLaps: laps,
+    result,
+  };
 }
 
 function enteredLines(
@@ -88,7 +106,9 @@ function enteredLines(
       faults.push({ pointer: `${pointer}/entered/${i}/length_in`, message });
     }
   });
-  return pieceLines(entered.flatMap(({ length_in, count }) => Array<number>(count).fill(length_in)));
+  return pieceLines(
+    entered.flatMap(({ length_in, count }) => Array<number>(count).fill(length_in)),
+  );
 }
 
 const GEOMETRY = (where: string) => cite('mechanics', where);
@@ -101,23 +121,57 @@ export function planeSteps({ plane, result }: LaidPlane, panel: PanelRequest): r
   return [
     ...(rise_per_12 === undefined
       ? []
-      : [step(`F (${of})`, result.slope_factor, '', 'sqrt(1 + (rise / 12)^2)', GEOMETRY('slope factor'))]),
+      : [
+          step(
+            `F (${of})`,
+            result.slope_factor,
+            '',
+            'sqrt(1 + (rise / 12)^2)',
+            GEOMETRY('slope factor'),
+          ),
+        ]),
     ...plane.sides
       .filter(({ edge }) => edge !== 'none')
       .map(({ edge, length_ft }, i) =>
-        step(`L_${i + 1} (${edge}, ${of})`, length_ft, 'ft', 'sqrt(dx^2 + dy^2) on the slope', GEOMETRY('true length')),
+        step(
+          `L_${i + 1} (${edge}, ${of})`,
+          length_ft,
+          'ft',
+          'sqrt(dx^2 + dy^2) on the slope',
+          GEOMETRY('true length'),
+        ),
       ),
-    step(`A_openings (${of})`, result.openings_ft2, 'ft2', 'sum of the openings', GEOMETRY('area of a polygon')),
-    step(`A (${of})`, result.area_ft2, 'ft2', 'sum (x_i y_i+1 - x_i+1 y_i) / 2, less openings', GEOMETRY('area of a polygon')),
+    step(
+      `A_openings (${of})`,
+      result.openings_ft2,
+      'ft2',
+      'sum of the openings',
+      GEOMETRY('area of a polygon'),
+    ),
+    step(
+      `A (${of})`,
+      result.area_ft2,
+      'ft2',
+      'sum (x_i y_i+1 - x_i+1 y_i) / 2, less openings',
+      GEOMETRY('area of a polygon'),
+    ),
     step(`n_strips (${of})`, strips, '', `ceil(width / ${panel.coverage_in} in)`, COMMON_PRACTICE),
     step(
       `n_pieces (${of})`,
       pieces,
       '',
-      result.lengths === 'entered' ? 'as entered' : 'longest edge of each strip, with allowances, rounded up; lapped over the longest piece',
+      result.lengths === 'entered'
+        ? 'as entered'
+        : 'longest edge of each strip, with allowances, rounded up; lapped over the longest piece',
       COMMON_PRACTICE,
     ),
-    step(`A_bought (${of})`, result.bought_ft2, 'ft2', 'sum of piece lengths times coverage', GEOMETRY('area')),
+    step(
+      `A_bought (${of})`,
+      result.bought_ft2,
+      'ft2',
+      'sum of piece lengths times coverage',
+      GEOMETRY('area'),
+    ),
     step(`waste (${of})`, result.waste_ft2, 'ft2', 'A_bought - A', GEOMETRY('area')),
   ];
 }

@@ -130,12 +130,27 @@ const ATTACHMENT = {
     {
       zone: { kind: 'text', says: "the standard's zone name, or all" },
       spacing_in: inches('between rows along the panel', 240),
-      per_row: { kind: 'number', says: 'in one row of one panel', unit: '', whole: true, least: 1, most: 60 },
+      per_row: {
+        kind: 'number',
+        says: 'in one row of one panel',
+        unit: '',
+        whole: true,
+        least: 1,
+        most: 60,
+      },
     },
     1,
     20,
   ),
-  screws_each: { kind: 'number', says: 'screws in each clip', unit: '', whole: true, least: 1, most: 10, optional: true },
+  screws_each: {
+    kind: 'number',
+    says: 'screws in each clip',
+    unit: '',
+    whole: true,
+    least: 1,
+    most: 10,
+    optional: true,
+  },
   stitch_spacing_in: { ...inches('between stitch screws along side laps', 120), optional: true },
 } as const satisfies Shape;
 
@@ -156,7 +171,12 @@ export const REQUEST = {
     0,
     40,
   ),
-  closures: list('closures by edge', { name, edges, length_in: inches('of one closure', 240) }, 0, 20),
+  closures: list(
+    'closures by edge',
+    { name, edges, length_in: inches('of one closure', 240) },
+    0,
+    20,
+  ),
   sealants: list(
     'sealants by edge and lap',
     {
@@ -164,7 +184,13 @@ export const REQUEST = {
       edges: { ...edges, least: 0 },
       end_laps: { kind: 'flag', says: 'also in end laps' },
       side_laps: { kind: 'flag', says: 'also in side laps' },
-      roll_ft: { kind: 'number', says: 'length of a roll or tube', unit: 'ft', above: 0, most: 1000 },
+      roll_ft: {
+        kind: 'number',
+        says: 'length of a roll or tube',
+        unit: 'ft',
+        above: 0,
+        most: 1000,
+      },
     },
     0,
     20,
@@ -174,13 +200,22 @@ export const REQUEST = {
     {
       name,
       roll_width_in: { kind: 'number', says: 'width of a roll', unit: 'in', least: 6, most: 240 },
-      roll_length_ft: { kind: 'number', says: 'length of a roll', unit: 'ft', least: 5, most: 1000 },
+      roll_length_ft: {
+        kind: 'number',
+        says: 'length of a roll',
+        unit: 'ft',
+        least: 5,
+        most: 1000,
+      },
       side_lap_in: lap('lap of one course on the next'),
       end_lap_in: lap('lap of one roll on the next'),
       along: {
         kind: 'group',
         says: 'only along these edges, in so many courses',
-        fields: { edges, courses: { kind: 'number', says: 'courses', unit: '', whole: true, least: 1, most: 20 } },
+        fields: {
+          edges,
+          courses: { kind: 'number', says: 'courses', unit: '', whole: true, least: 1, most: 20 },
+        },
         optional: true,
       },
     },
@@ -192,8 +227,20 @@ export const REQUEST = {
     says: 'how pieces are bundled, and where each plane’s bundles land',
     fields: {
       most_lb: { kind: 'number', says: 'heaviest bundle', unit: 'lb', above: 0, most: 50_000 },
-      most_pieces: { kind: 'number', says: 'most pieces in a bundle', unit: '', whole: true, least: 1, most: 1000 },
-      landings: list('landing place by plane', { plane: name, place: { kind: 'text', says: 'place' } }, 0, 100),
+      most_pieces: {
+        kind: 'number',
+        says: 'most pieces in a bundle',
+        unit: '',
+        whole: true,
+        least: 1,
+        most: 1000,
+      },
+      landings: list(
+        'landing place by plane',
+        { plane: name, place: { kind: 'text', says: 'place' } },
+        0,
+        100,
+      ),
     },
     optional: true,
   },

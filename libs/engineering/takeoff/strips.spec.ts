@@ -6,7 +6,11 @@ import { areaOf, type Point, type Polygon } from '../wind/plane-geometry.js';
 import { isInside } from './outline.js';
 import { readPlane, type Plane, type Side } from './plane.js';
 import { STARTS } from './request.js';
-import { randomPlane, requestOf, type RandomPlane } from './sample-planes.js';
+import {
+  randomPlane,
+  requestOf,
+  type RandomPlane,
+} from '../../../tests/standards/random-planes.js';
 import { polygonsOf, sideLaps, stripsOf, type Run } from './strips.js';
 
 const RUNS = { seed: 20261125, numRuns: 2000 };
@@ -76,22 +80,28 @@ describe('strips', () => {
   test('a point lies in exactly one run, of its own strip, where it lies in the plane', () => {
     const share = fc.double({ min: 0.0001, max: 0.9999, noNaN: true });
     fc.assert(
-      fc.property(randomPlane, coverage, start, fc.array(fc.tuple(share, share), { minLength: 20, maxLength: 20 }), (random, cover, from, points) => {
-        const { lines, runs } = stripsOf(planeOf(random).sides, cover, from);
-        return points.every(([u, v]) => {
-          const point: Point = [-60 + 120 * u, -60 + 120 * v];
-          const heights = crossings(random, point[0]);
-          if (heights.some((y) => near(y, point[1], 1e-4))) return true;
-          if (lines.some((x) => near(x, point[0], 1e-4))) return true;
-          const found = runs.filter((run) => holds(run, point));
-          if (!covered(random, point)) return found.length === 0;
-          return (
-            found.length === 1 &&
-            lines[found[0]!.strip]! <= point[0] &&
-            point[0] <= lines[found[0]!.strip + 1]!
-          );
-        });
-      }),
+      fc.property(
+        randomPlane,
+        coverage,
+        start,
+        fc.array(fc.tuple(share, share), { minLength: 20, maxLength: 20 }),
+        (random, cover, from, points) => {
+          const { lines, runs } = stripsOf(planeOf(random).sides, cover, from);
+          return points.every(([u, v]) => {
+            const point: Point = [-60 + 120 * u, -60 + 120 * v];
+            const heights = crossings(random, point[0]);
+            if (heights.some((y) => near(y, point[1], 1e-4))) return true;
+            if (lines.some((x) => near(x, point[0], 1e-4))) return true;
+            const found = runs.filter((run) => holds(run, point));
+            if (!covered(random, point)) return found.length === 0;
+            return (
+              found.length === 1 &&
+              lines[found[0]!.strip]! <= point[0] &&
+              point[0] <= lines[found[0]!.strip + 1]!
+            );
+          });
+        },
+      ),
       RUNS,
     );
   });
@@ -102,16 +112,24 @@ describe('strips', () => {
         const { lines, runs } = stripsOf(planeOf(random).sides, cover, from);
         return lines.slice(1).every((right, strip) => {
           const left = lines[strip]!;
-          const corners = [random.outline, ...random.openings].flat().map(([x]) => x).filter((x) => x >= left && x <= right);
+          const corners = [random.outline, ...random.openings]
+            .flat()
+            .map(([x]) => x)
+            .filter((x) => x >= left && x <= right);
           const xs = [left, right, ...corners]
             .flatMap((x) => [x - 1e-7, x + 1e-7])
             .concat(Array.from({ length: 4 }, (_, i) => left + ((i + 0.5) / 4) * cover))
             .filter((x) => x > left && x < right);
           const heights = xs.flatMap((x) => crossings(random, x));
           const mine = runs.filter((run) => run.strip === strip);
-          if (heights.length === 0 || mine.length === 0) return sum(mine.map((r) => r.area_ft2)) < 1e-3;
-          const low = Math.min(...mine.flatMap(({ parts }) => parts.flatMap((t) => [t.below0, t.below1])));
-          const high = Math.max(...mine.flatMap(({ parts }) => parts.flatMap((t) => [t.above0, t.above1])));
+          if (heights.length === 0 || mine.length === 0)
+            return sum(mine.map((r) => r.area_ft2)) < 1e-3;
+          const low = Math.min(
+            ...mine.flatMap(({ parts }) => parts.flatMap((t) => [t.below0, t.below1])),
+          );
+          const high = Math.max(
+            ...mine.flatMap(({ parts }) => parts.flatMap((t) => [t.above0, t.above1])),
+          );
           return near(low, Math.min(...heights), 1e-3) && near(high, Math.max(...heights), 1e-3);
         });
       }),
@@ -134,8 +152,19 @@ describe('strips', () => {
   });
 
   test('centered strips leave equal parts at both ends', () => {
-    const side = (from: Point, to: Point): Side => ({ from, to, edge: 'none', joint: null, length_ft: 0 });
-    const square: Point[] = [[0, 0], [10, 0], [10, 5], [0, 5]];
+    const side = (from: Point, to: Point): Side => ({
+      from,
+      to,
+      edge: 'none',
+      joint: null,
+      length_ft: 0,
+    });
+    const square: Point[] = [
+      [0, 0],
+      [10, 0],
+      [10, 5],
+      [0, 5],
+    ];
     const sides = square.map((p, i) => side(p, square[(i + 1) % 4]!));
     // 10 ft in 3 ft strips: 4 strips are 12 ft, 1 ft over at each end.
     expect(stripsOf(sides, 3, 'centered').lines).toEqual([-1, 2, 5, 8, 11]);
@@ -147,11 +176,28 @@ describe('strips', () => {
   test('a notch parts a strip in two runs; a hole across it does, a hole within it does not', () => {
     const sidesOf = (...polygons: Point[][]): Side[] =>
       polygons.flatMap((points) =>
-        points.map((from, i) => ({ from, to: points[(i + 1) % points.length]!, edge: 'none' as const, joint: null, length_ft: 0 })),
+        points.map((from, i) => ({
+          from,
+          to: points[(i + 1) % points.length]!,
+          edge: 'none' as const,
+          joint: null,
+          length_ft: 0,
+        })),
       );
-    const outline: Point[] = [[0, 0], [6, 0], [6, 20], [0, 20]];
-    const across: Point[] = [[1, 8], [5, 8], [5, 10], [1, 10]];
-    const spans = (sides: Side[], cover: number): number[] => stripsOf(sides, cover, 'left').runs.map((run) => run.strip);
+    const outline: Point[] = [
+      [0, 0],
+      [6, 0],
+      [6, 20],
+      [0, 20],
+    ];
+    const across: Point[] = [
+      [1, 8],
+      [5, 8],
+      [5, 10],
+      [1, 10],
+    ];
+    const spans = (sides: Side[], cover: number): number[] =>
+      stripsOf(sides, cover, 'left').runs.map((run) => run.strip);
     expect(spans(sidesOf(outline, across), 6)).toEqual([0]);
     // Strips 0 to 2, 2 to 4 and 4 to 6 ft: the middle one is wholly cut by the hole from 1 to 5 ft.
     expect(spans(sidesOf(outline, across), 2)).toEqual([0, 1, 1, 2]);

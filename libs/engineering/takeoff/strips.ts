@@ -51,10 +51,12 @@ const TOUCH_FT = 1e-6;
 
 /** Whether two parts have more than a point in common; `p` is left of `q`. */
 const touch = (p: Trapezoid, q: Trapezoid): boolean =>
-  p.x1 === q.x0 &&
-  Math.min(p.above1, q.above0) - Math.max(p.below1, q.below0) > TOUCH_FT;
+  p.x1 === q.x0 && Math.min(p.above1, q.above0) - Math.max(p.below1, q.below0) > TOUCH_FT;
 
-function runsIn<S extends Straight>(parts: readonly Trapezoid<S>[], strip: number): readonly Run<S>[] {
+function runsIn<S extends Straight>(
+  parts: readonly Trapezoid<S>[],
+  strip: number,
+): readonly Run<S>[] {
   let groups: (readonly Trapezoid<S>[])[] = [];
   for (const part of parts) {
     const joined = groups.filter((group) => group.some((each) => touch(each, part)));
@@ -87,7 +89,10 @@ export function sideLaps(runs: readonly Run[]): readonly number[] {
       parts.flatMap((part) =>
         (starting.get(part.x1) ?? [])
           .filter((right) => right.strip === strip + 1)
-          .map((right) => Math.min(part.above1, right.part.above0) - Math.max(part.below1, right.part.below0)),
+          .map(
+            (right) =>
+              Math.min(part.above1, right.part.above0) - Math.max(part.below1, right.part.below0),
+          ),
       ),
     )
     .filter((length) => length > TOUCH_FT);
@@ -119,8 +124,14 @@ export function polygonsOf({ parts }: Run): readonly Polygon[] {
 }
 
 function chainOutline(chain: readonly Trapezoid[]): Polygon {
-  const low = chain.flatMap((t): Point[] => [[t.x0, t.below0], [t.x1, t.below1]]);
-  const high = chain.flatMap((t): Point[] => [[t.x0, t.above0], [t.x1, t.above1]]);
+  const low = chain.flatMap((t): Point[] => [
+    [t.x0, t.below0],
+    [t.x1, t.below1],
+  ]);
+  const high = chain.flatMap((t): Point[] => [
+    [t.x0, t.above0],
+    [t.x1, t.above1],
+  ]);
   return withoutStraightCorners([...low, ...high.reverse()]);
 }
 

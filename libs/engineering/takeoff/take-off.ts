@@ -66,7 +66,7 @@ export function takeOff(request: TakeOffRequest, means: TakeOffMeans = {}): Outc
   const value: TakeOff = {
     planes: laid.map((each) => each.result),
     edges: lengthsByKind(runs),
-    attachment: request.attachment ? countFasteners(laid, request.attachment, layout) : null,
+    attachment: request.attachment ? countFasteners(laid, request.attachment) : null,
     ...taken,
     totals: totals(laid, trims),
   };
@@ -91,15 +91,25 @@ function nameFaults({ planes, bundles }: TakeOffRequest): Fault[] {
 function underlaymentFaults({ underlayments }: TakeOffRequest, faults: Fault[]): void {
   underlayments.forEach((each, i) => {
     if (each.side_lap_in >= each.roll_width_in) {
-      faults.push({ pointer: `/underlayments/${i}/side_lap_in`, message: `must be under the width of ${each.name}` });
+      faults.push({
+        pointer: `/underlayments/${i}/side_lap_in`,
+        message: `must be under the width of ${each.name}`,
+      });
     }
     if (each.end_lap_in >= 12 * each.roll_length_ft) {
-      faults.push({ pointer: `/underlayments/${i}/end_lap_in`, message: `must be under the length of ${each.name}` });
+      faults.push({
+        pointer: `/underlayments/${i}/end_lap_in`,
+        message: `must be under the length of ${each.name}`,
+      });
     }
   });
 }
 
-function bundlesFor({ bundles, panel }: TakeOffRequest, laid: readonly LaidPlane[], faults: Fault[]) {
+function bundlesFor(
+  { bundles, panel }: TakeOffRequest,
+  laid: readonly LaidPlane[],
+  faults: Fault[],
+) {
   if (bundles === undefined) return [];
   const pieces = laid.map((each) => ({ plane: each.plane.name, lines: each.result.pieces }));
   return bundlesOf(bundles, pieces, (panel.coverage_in / 12) * panel.weight_psf, faults);
@@ -155,17 +165,26 @@ function notes(
       (layout.length > 0 || request.attachment.zones.length > 1) &&
       r.zones.reduce((sum, { area_ft2 }) => sum + area_ft2, 0) < 0.999 * plane.area_ft2,
   );
-  const namesOf = (list: readonly LaidPlane[]): string => list.map(({ plane }) => plane.name).join(', ');
+  const namesOf = (list: readonly LaidPlane[]): string =>
+    list.map(({ plane }) => plane.name).join(', ');
   return [
     TAKE_OFF_CAUTION,
     'Offcuts of hips, valleys and openings are not used again.',
-    ...(lapped.length > 0 ? [`End laps on ${namesOf(lapped)}: each line of laps has to lie over a support.`] : []),
+    ...(lapped.length > 0
+      ? [`End laps on ${namesOf(lapped)}: each line of laps has to lie over a support.`]
+      : []),
     ...(bare.length > 0 ? [`No trim is named for: ${bare.join(', ')}.`] : []),
     ...(alone.length > 0 ? [`Counted in full, as no joint is named: ${alone.join(', ')}.`] : []),
-    ...(short.length > 0 ? [`The lengths entered cover less than the plane: ${namesOf(short)}.`] : []),
-    ...(unplaced.length > 0
-      ? [`Not wholly under the zone layout, so the closest spacing counts there: ${namesOf(unplaced)}.`]
+    ...(short.length > 0
+      ? [`The lengths entered cover less than the plane: ${namesOf(short)}.`]
       : []),
-    ...(value.trims.some(({ proved }) => !proved) ? ['Some trims may be cut from fewer stock lengths.'] : []),
+    ...(unplaced.length > 0
+      ? [
+          `Not wholly under the zone layout, so the closest spacing counts there: ${namesOf(unplaced)}.`,
+        ]
+      : []),
+    ...(value.trims.some(({ proved }) => !proved)
+      ? ['Some trims may be cut from fewer stock lengths.']
+      : []),
   ];
 }

@@ -35,7 +35,11 @@ export function trapezoids<S extends Straight>(
   const lines = standingLines(sides, cuts);
   const at = (x: number): number => lines[lineOf(lines, x)]!;
   const slanted = sides
-    .map((side) => (side.from[0] <= side.to[0] ? ends(side, side.from, side.to, at) : ends(side, side.to, side.from, at)))
+    .map((side) =>
+      side.from[0] <= side.to[0]
+        ? ends(side, side.from, side.to, at)
+        : ends(side, side.to, side.from, at),
+    )
     .filter(({ left, right }) => left < right);
   return lines.slice(0, -1).flatMap((x0, i) => {
     const x1 = lines[i + 1]!;

@@ -35,7 +35,10 @@ const PER_INCH = 16;
 export function trimFaults(trims: readonly Trim[], faults: Fault[]): void {
   trims.forEach(({ name, stock_in, lap_in }, i) => {
     if (lap_in * 2 > stock_in) {
-      faults.push({ pointer: `/trims/${i}/lap_in`, message: `of ${name} must be at most half its stock length` });
+      faults.push({
+        pointer: `/trims/${i}/lap_in`,
+        message: `of ${name} must be at most half its stock length`,
+      });
     }
   });
 }
@@ -64,14 +67,21 @@ export function trimLine(trim: Trim, all: readonly EdgeRun[], solve?: SolveStock
     screws:
       spacing === undefined
         ? null
-        : runs.reduce((n, { length_ft }) => n + Math.ceil((12 * length_ft) / spacing - 1e-6) + 1, 0),
+        : runs.reduce(
+            (n, { length_ft }) => n + Math.ceil((12 * length_ft) / spacing - 1e-6) + 1,
+            0,
+          ),
     patterns: patternsOf([...Array.from({ length: full }, () => [stock]), ...plan.stocks]),
     proved: plan.proved,
   };
 }
 
 /** Full stocks, each lapping the next, and what then remains: over a lap, at most a stock. */
-function piecesAlong(length_ft: number, stock: number, lap: number): { full: number; remainder: number } {
+function piecesAlong(
+  length_ft: number,
+  stock: number,
+  lap: number,
+): { full: number; remainder: number } {
   const length = Math.ceil(length_ft * 12 * PER_INCH - 1e-6);
   const full = Math.max(0, Math.ceil((length - stock) / (stock - lap)));
   return { full, remainder: length - full * (stock - lap) };

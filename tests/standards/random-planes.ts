@@ -1,9 +1,14 @@
 // For tests: a plain request, and random planes that are simple polygons with openings inside.
 
 import fc from 'fast-check';
-import type { Point, Polygon } from '../wind/plane-geometry.js';
-import { isInside } from './outline.js';
-import type { EdgeKind, PanelRequest, PlaneRequest, TakeOffRequest } from './request.js';
+import type { Point, Polygon } from '../../libs/engineering/wind/plane-geometry.js';
+import { isInside } from '../../libs/engineering/takeoff/outline.js';
+import type {
+  EdgeKind,
+  PanelRequest,
+  PlaneRequest,
+  TakeOffRequest,
+} from '../../libs/engineering/takeoff/request.js';
 
 export const PANEL: PanelRequest = {
   coverage_in: 36,
