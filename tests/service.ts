@@ -22,7 +22,12 @@ export interface Client {
   readonly csrf: string;
   readonly cookie: string;
   get<T>(path: string): Promise<Answer<T>>;
-  send<T>(method: string, path: string, body?: unknown, headers?: Readonly<Record<string, string>>): Promise<Answer<T>>;
+  send<T>(
+    method: string,
+    path: string,
+    body?: unknown,
+    headers?: Readonly<Record<string, string>>,
+  ): Promise<Answer<T>>;
 }
 
 export interface Running {
@@ -31,9 +36,15 @@ export interface Running {
   readonly address: string;
 }
 
-export const settingsFor = (serviceUrl: string, port = 0): Settings => new Settings({
-  serviceUrl, host: '127.0.0.1', port, pages: path.resolve('.build/office'), logLevel: 'silent', version: 'test',
-});
+export const settingsFor = (serviceUrl: string, port = 0): Settings =>
+  new Settings({
+    serviceUrl,
+    host: '127.0.0.1',
+    port,
+    pages: path.resolve('.build/office'),
+    logLevel: 'silent',
+    version: 'test',
+  });
 
 /** Registers the hooks of one test file. */
 export function withService(): Running {
@@ -52,9 +63,15 @@ export function withService(): Running {
     return { service, database };
   };
   return {
-    get service() { return ready().service; },
-    get database() { return ready().database; },
-    get address() { return ready().service.address; },
+    get service() {
+      return ready().service;
+    },
+    get database() {
+      return ready().database;
+    },
+    get address() {
+      return ready().service.address;
+    },
   };
 }
 
@@ -73,12 +90,14 @@ export async function company<const N extends string>(
   const id = uuid();
   const { prisma } = service.get(Companies).of(id);
   await prisma.company.create({ data: { id, name } });
-  await service.get(PublishRules).first(id, 'setup');
+  await service.get(PublishRules).ofTheProduct(id, 'setup');
   const clients: Record<string, unknown> = { id };
   for (const [key, roles] of Object.entries(people) as [N, readonly Role[]][]) {
     const person = uuid();
     const email = `${key}.${id}@example.example`;
-    await prisma.person.create({ data: { companyId: id, id: person, name: key, email, roles: [...roles] } });
+    await prisma.person.create({
+      data: { companyId: id, id: person, name: key, email, roles: [...roles] },
+    });
     clients[key] = await signInByLink(address, await service.get(SignInLinks).make(id, person));
   }
   return clients as Readonly<Record<N, Client>> & { readonly id: string };
@@ -108,10 +127,17 @@ export async function call<T = unknown>(
   const raw = typeof body === 'string' || body instanceof Uint8Array;
   const response = await fetch(`${address}/api${where}`, {
     method,
-    headers: { ...(body === undefined || raw ? {} : { 'content-type': 'application/json' }), ...headers },
+    headers: {
+      ...(body === undefined || raw ? {} : { 'content-type': 'application/json' }),
+      ...headers,
+    },
     ...(body === undefined ? {} : { body: raw ? (body as string) : JSON.stringify(body) }),
   });
   const text = await response.text();
   const json = (response.headers.get('content-type') ?? '').includes('json') && text !== '';
-  return { status: response.status, headers: response.headers, body: (json ? JSON.parse(text) : text) as T };
+  return {
+    status: response.status,
+    headers: response.headers,
+    body: (json ? JSON.parse(text) : text) as T,
+  };
 }

@@ -26,7 +26,7 @@ const DONE = 'demonstration';
 export async function fillDemonstration(service: Service): Promise<void> {
   const { ledger, lists } = service.get(Ledgers);
   await fillPeople(service);
-  await service.get(PublishRules).first(company, ADMINISTRATOR.id);
+  await service.get(PublishRules).ofTheProduct(company, ADMINISTRATOR.id);
   if ((await ledger.readStream(company, DONE)).length > 0) return;
   lists.follow(company);
   await publishCatalogue(service);
@@ -36,14 +36,22 @@ export async function fillDemonstration(service: Service): Promise<void> {
   }
   const by = { person: ADMINISTRATOR.id, role: 'administrator' };
   const done = [{ type: 'demonstration-filled/1', data: {} }];
-  await service.get(Ledgers).append(oneStream({ company, by, commandId: DONE, asked: {} }, DONE, 0, done));
+  await service
+    .get(Ledgers)
+    .append(oneStream({ company, by, commandId: DONE, asked: {} }, DONE, 0, done));
 }
 
 async function fillPeople(service: Service): Promise<void> {
   const { prisma } = service.get(Companies).of(company);
   await prisma.company.createMany({ data: [{ id: company, name }], skipDuplicates: true });
   await prisma.person.createMany({
-    data: PEOPLE.map(({ id, name: own, email, roles }) => ({ companyId: company, id, name: own, email, roles: [...roles] })),
+    data: PEOPLE.map(({ id, name: own, email, roles }) => ({
+      companyId: company,
+      id,
+      name: own,
+      email,
+      roles: [...roles],
+    })),
     skipDuplicates: true,
   });
 }
@@ -52,23 +60,37 @@ async function publishCatalogue(service: Service): Promise<void> {
   const edition = demonstrationCatalogue();
   const by = { person: STANDARDS.id, role: 'standards-manager' };
   const data = { edition, reason: 'The catalogue of the demonstration.' };
-  await service.get(Ledgers).append(
-    oneStream({ company, by, commandId: 'demonstration-catalogue', asked: data }, CATALOGUE, 0, [
-      { type: 'catalogue-edition-published/1', data },
-    ]));
+  await service
+    .get(Ledgers)
+    .append(
+      oneStream({ company, by, commandId: 'demonstration-catalogue', asked: data }, CATALOGUE, 0, [
+        { type: 'catalogue-edition-published/1', data },
+      ]),
+    );
 }
 
 async function fillParties(service: Service, { parties }: InventedJob): Promise<void> {
-  await service.get(Companies).of(company).prisma.party.createMany({
-    data: parties.map(({ id, kind, details }) => {
-      const salt = randomBytes(16);
-      return {
-        companyId: company, id, version: 1, latest: true, kind, name: details.name, details, salt,
-        commitment: commit(salt, details), createdBy: OFFICE.id,
-      };
-    }),
-    skipDuplicates: true,
-  });
+  await service
+    .get(Companies)
+    .of(company)
+    .prisma.party.createMany({
+      data: parties.map(({ id, kind, details }) => {
+        const salt = randomBytes(16);
+        return {
+          companyId: company,
+          id,
+          version: 1,
+          latest: true,
+          kind,
+          name: details.name,
+          details,
+          salt,
+          commitment: commit(salt, details),
+          createdBy: OFFICE.id,
+        };
+      }),
+      skipDuplicates: true,
+    });
 }
 
 async function play(service: Service, { id, steps }: InventedJob): Promise<void> {
@@ -76,13 +98,25 @@ async function play(service: Service, { id, steps }: InventedJob): Promise<void>
     const [actor] = step;
     const { roles, ...person } = ACTORS[actor];
     const command = await commandOf(service, id, step);
-    await service.get(CommandBus).execute(new ExecuteOnJob({
-      asking: { company: { id: company, name }, person, roles: roles as readonly Role[] },
-      job: id, command, seen: undefined, key: `demonstration-${id}-${index}`, asked: step[1],
-    })).catch((error: unknown) => {
-      const why = error instanceof Problem ? JSON.stringify(error.details) : String(error);
-      throw new Error(`The demonstration stops at step ${index + 1} (${command.type}) of ${id}: ${why}`, { cause: error });
-    });
+    await service
+      .get(CommandBus)
+      .execute(
+        new ExecuteOnJob({
+          asking: { company: { id: company, name }, person, roles: roles as readonly Role[] },
+          job: id,
+          command,
+          seen: undefined,
+          key: `demonstration-${id}-${index}`,
+          asked: step[1],
+        }),
+      )
+      .catch((error: unknown) => {
+        const why = error instanceof Problem ? JSON.stringify(error.details) : String(error);
+        throw new Error(
+          `The demonstration stops at step ${index + 1} (${command.type}) of ${id}: ${why}`,
+          { cause: error },
+        );
+      });
   }
 }
 

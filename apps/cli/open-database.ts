@@ -12,6 +12,8 @@ export interface Opened {
   readonly lost: Promise<void>;
   hasCompany(): Promise<boolean>;
   hasDemonstration(): Promise<boolean>;
+  /** Of every company here; only the owner of the tables sees them all. */
+  companies(): Promise<readonly string[]>;
   stop(): Promise<void>;
 }
 
@@ -21,9 +23,10 @@ export async function openDatabase(dataFolder: string): Promise<Opened> {
   if ((ownerUrl === undefined) !== (serviceUrl === undefined)) {
     throw new StartRefused('DATABASE_URL and DATABASE_SERVICE_URL are set together or not at all.');
   }
-  const database = ownerUrl !== undefined && serviceUrl !== undefined
-    ? outside(ownerUrl, serviceUrl)
-    : await startDatabase({ dataFolder });
+  const database =
+    ownerUrl !== undefined && serviceUrl !== undefined
+      ? outside(ownerUrl, serviceUrl)
+      : await startDatabase({ dataFolder });
   try {
     await migrate(database.ownerUrl);
     if (ownerUrl !== undefined) await letServe(database.ownerUrl, database.serviceUrl);
@@ -38,16 +41,29 @@ export async function openDatabase(dataFolder: string): Promise<Opened> {
     lost: database.lost,
     stop: () => database.stop(),
     hasCompany: () => exists(database.ownerUrl, 'SELECT FROM company'),
-    hasDemonstration: () => exists(database.ownerUrl, `SELECT FROM company WHERE id = '${DEMONSTRATION.company}'`),
+    hasDemonstration: () =>
+      exists(database.ownerUrl, `SELECT FROM company WHERE id = '${DEMONSTRATION.company}'`),
+    companies: () =>
+      asOwner(database.ownerUrl, async (owner) =>
+        (await owner.query<{ id: string }>('SELECT id FROM company')).rows.map(({ id }) => id),
+      ),
   };
 }
 
 const firstLine = (error: unknown): string =>
-  ((error as Error).message || String((error as { code?: string }).code ?? error)).trim().split('\n')[0] ?? '';
+  ((error as Error).message || String((error as { code?: string }).code ?? error))
+    .trim()
+    .split('\n')[0] ?? '';
 
 function outside(ownerUrl: string, serviceUrl: string) {
   const never = new Promise<void>(() => undefined);
-  return { ownerUrl, serviceUrl, notices: [] as readonly string[], lost: never, stop: () => Promise.resolve() };
+  return {
+    ownerUrl,
+    serviceUrl,
+    notices: [] as readonly string[],
+    lost: never,
+    stop: () => Promise.resolve(),
+  };
 }
 
 /** Makes the role of DATABASE_SERVICE_URL one of those that serve. */
@@ -55,14 +71,23 @@ async function letServe(ownerUrl: string, serviceUrl: string): Promise<void> {
   const role = decodeURIComponent(new URL(serviceUrl).username);
   await asOwner(ownerUrl, async (owner) => {
     const { rows } = await owner.query<{ member: boolean }>(
-      "SELECT pg_has_role(rolname, 'gauge_service', 'MEMBER') AS member FROM pg_roles WHERE rolname = $1", [role]);
+      `SELECT pg_has_role(rolname, 'gauge_service', 'MEMBER') AS member
+       FROM pg_roles WHERE rolname = $1`,
+      [role],
+    );
     if (!rows[0]) throw new Error(`there is no role ${role}, which DATABASE_SERVICE_URL names.`);
-    if (!rows[0].member) await owner.query(`GRANT gauge_service TO ${owner.escapeIdentifier(role)}`);
+    if (!rows[0].member)
+      await owner.query(`GRANT gauge_service TO ${owner.escapeIdentifier(role)}`);
   });
 }
 
 const exists = (url: string, query: string): Promise<boolean> =>
-  asOwner(url, async (owner) => ((await owner.query(`SELECT EXISTS (${query}) AS found`)).rows[0] as { found: boolean }).found);
+  asOwner(
+    url,
+    async (owner) =>
+      ((await owner.query(`SELECT EXISTS (${query}) AS found`)).rows[0] as { found: boolean })
+        .found,
+  );
 
 async function asOwner<T>(url: string, work: (owner: pg.Client) => Promise<T>): Promise<T> {
   const owner = new pg.Client({ connectionString: url });

@@ -1,5 +1,5 @@
-// `npm start`: the database, its migrations, the demonstration the first time, and the service; then
-// the address, and links to sign in with.
+// `npm start`: the database, its migrations, the demonstration the first time, and the service;
+// then the address, and links to sign in with.
 
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
@@ -28,29 +28,40 @@ const program = new Command('npm start --')
 
 function port(text: string): number {
   const number = Number(text);
-  if (!/^\d{1,5}$/.test(text) || number > 65_535) throw new InvalidArgumentError('must be 0 to 65535');
+  if (!/^\d{1,5}$/.test(text) || number > 65_535)
+    throw new InvalidArgumentError('must be 0 to 65535');
   return number;
 }
 
 /** The product's folder, whether this runs from the build or from its source. */
-const home = path.resolve(path.dirname(fileURLToPath(import.meta.url)).replace(/\.build[\\/]apps[\\/]cli$/, 'apps/cli'), '../..');
+const home = path.resolve(
+  path.dirname(fileURLToPath(import.meta.url)).replace(/\.build[\\/]apps[\\/]cli$/, 'apps/cli'),
+  '../..',
+);
 
 async function start(options: Options): Promise<void> {
   await refuseBusyPort(options.host, options.port);
   // The service is read in while the database starts in a process of its own.
   const opening = openDatabase(path.resolve(options.data));
-  const [database, { Settings, startService }] = await Promise.all([opening, import('../api/service.js')]);
+  const [database, { Settings, startService }] = await Promise.all([
+    opening,
+    import('../api/service.js'),
+  ]);
   let service: Service | undefined;
   const stop = stopper(() => service, database);
   try {
-    service = await startService(new Settings({
-      serviceUrl: database.serviceUrl,
-      host: options.host,
-      port: options.port,
-      pages: path.join(home, '.build', 'office'),
-      logLevel: process.env['LOG_LEVEL'] ?? 'warn',
-      version: (JSON.parse(readFileSync(path.join(home, 'package.json'), 'utf8')) as { version: string }).version,
-    }));
+    service = await startService(
+      new Settings({
+        serviceUrl: database.serviceUrl,
+        host: options.host,
+        port: options.port,
+        pages: path.join(home, '.build', 'office'),
+        logLevel: process.env['LOG_LEVEL'] ?? 'warn',
+        version: (
+          JSON.parse(readFileSync(path.join(home, 'package.json'), 'utf8')) as { version: string }
+        ).version,
+      }),
+    );
     const links = await prepare(service, database, options.empty);
     say(service.address, database.notices, links);
   } catch (error) {
@@ -59,16 +70,30 @@ async function start(options: Options): Promise<void> {
     throw error;
   }
   void database.lost.then(() => {
-    console.error('The database ended by itself; stopping. The next start finds everything recorded.');
+    console.error(
+      'The database ended by itself; stopping. The next start finds everything recorded.',
+    );
     stop(1);
   });
 }
 
-async function prepare(service: Service, database: Opened, empty: boolean): Promise<readonly Link[]> {
+async function prepare(
+  service: Service,
+  database: Opened,
+  empty: boolean,
+): Promise<readonly Link[]> {
   const { firstLink, signInLinks } = await import('./sign-in-links.js');
-  const [hasCompany, hasDemonstration] = await Promise.all([database.hasCompany(), database.hasDemonstration()]);
+  const [hasCompany, hasDemonstration] = await Promise.all([
+    database.hasCompany(),
+    database.hasDemonstration(),
+  ]);
   if (empty && !hasCompany) return [await firstLink(database.ownerUrl)];
-  if (!hasCompany || hasDemonstration) await (await import('./demonstration.js')).fillDemonstration(service);
+  if (!hasCompany || hasDemonstration)
+    await (await import('./demonstration.js')).fillDemonstration(service);
+  const { PublishRules } = await import('../api/rulebook/publish-rules.js');
+  for (const company of await database.companies()) {
+    await service.get(PublishRules).ofTheProduct(company, 'product');
+  }
   return signInLinks(service, database);
 }
 
@@ -104,13 +129,15 @@ function stopper(service: () => Service | undefined, database: Opened): (code: n
 
 const sentence = (error: unknown): string => {
   const { message, code } = error as { message?: string; code?: string };
-  if (code === 'EADDRINUSE') return 'The port is in use by another program; choose another with --port.';
+  if (code === 'EADDRINUSE')
+    return 'The port is in use by another program; choose another with --port.';
   return (message ?? String(error)).split('\n')[0] ?? '';
 };
 
 program.parse();
 start(program.opts<Options>()).catch((error: unknown) => {
   console.error(sentence(error));
-  if (!(error instanceof StartRefused) && process.env['LOG_LEVEL'] === 'debug') console.error(error);
+  if (!(error instanceof StartRefused) && process.env['LOG_LEVEL'] === 'debug')
+    console.error(error);
   process.exit(1);
 });

@@ -1,4 +1,4 @@
-// The first setting-up: a company, its administrator and its first rules edition, by one link.
+// The first setting-up: a company, its administrator and its first rules editions, by one link.
 
 import { Injectable } from '@nestjs/common';
 import { v7 as uuid } from 'uuid';
@@ -22,25 +22,34 @@ export class SetUp {
     private readonly rules: PublishRules,
   ) {}
 
-  /** @throws Problem wrong-credentials where the link is not good, conflict where the e-mail is taken */
+  /** @throws Problem wrong-credentials for a bad link, conflict where the e-mail is taken */
   async company(first: FirstAdministrator): Promise<{ company: string; person: string }> {
     const passwordHash = await hashPassword(first.password);
     const person = uuid();
-    const company = await this.door.throughLink(tokenDigest(first.token), async (link, client) => {
-      if (link.person !== null) throw new Problem('wrong-credentials', 'This link signs somebody in.');
-      await client.query('INSERT INTO company (id, name) VALUES ($1, $2)', [link.company, first.company]);
-      await client.query(
-        `INSERT INTO person (company_id, id, email, name, password_hash, roles)
+    const company = await this.door
+      .throughLink(tokenDigest(first.token), async (link, client) => {
+        if (link.person !== null)
+          throw new Problem('wrong-credentials', 'This link signs somebody in.');
+        await client.query('INSERT INTO company (id, name) VALUES ($1, $2)', [
+          link.company,
+          first.company,
+        ]);
+        await client.query(
+          `INSERT INTO person (company_id, id, email, name, password_hash, roles)
          VALUES ($1, $2, $3, $4, $5, '{administrator}')`,
-        [link.company, person, first.email, first.name, passwordHash]);
-      return link.company;
-    }).catch((error: unknown) => {
-      throw isTaken(error) ? new Problem('conflict', 'This e-mail address is already in use.') : error;
-    });
+          [link.company, person, first.email, first.name, passwordHash],
+        );
+        return link.company;
+      })
+      .catch((error: unknown) => {
+        throw isTaken(error)
+          ? new Problem('conflict', 'This e-mail address is already in use.')
+          : error;
+      });
     if (company === undefined) {
       throw new Problem('wrong-credentials', 'This link was used before or has expired.');
     }
-    await this.rules.first(company, person);
+    await this.rules.ofTheProduct(company, person);
     return { company, person };
   }
 }
