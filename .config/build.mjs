@@ -2,7 +2,15 @@
 // into .build, which `node` then runs as it is.
 
 import { spawnSync } from 'node:child_process';
-import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { transformFile } from '@swc/core';
@@ -45,7 +53,10 @@ function* filesIn(folder) {
 }
 
 async function compile(file) {
-  const { code, map } = await transformFile(file, { configFile: '.swcrc', sourceFileName: path.resolve(file) });
+  const { code, map } = await transformFile(file, {
+    configFile: '.swcrc',
+    sourceFileName: path.resolve(file),
+  });
   const out = path.join(OUT, file.replace(/\.tsx?$/, '.js'));
   mkdirSync(path.dirname(out), { recursive: true });
   writeFileSync(out, `${code}\n//# sourceMappingURL=${path.basename(out)}.map\n`);
@@ -66,8 +77,16 @@ async function compileAll() {
 function buildPages() {
   if (!existsSync('apps/office/index.html')) return;
   const config = ['.config/vite.ts', 'apps/office/vite.config.ts'].find(existsSync);
-  run(bin('vite'), ['build', 'apps/office', ...(config ? ['--config', config] : []),
-    '--outDir', path.resolve(OUT, 'office'), '--emptyOutDir', '--logLevel', 'warn']);
+  run(bin('vite'), [
+    'build',
+    'apps/office',
+    ...(config ? ['--config', config] : []),
+    '--outDir',
+    path.resolve(OUT, 'office'),
+    '--emptyOutDir',
+    '--logLevel',
+    'warn',
+  ]);
 }
 
 generateClient();

@@ -9,7 +9,9 @@ const folder = mkdtempSync(path.join(tmpdir(), 'gauge-results-'));
 const results = path.join(folder, 'results.json');
 const args = [
   path.join('node_modules', 'jest', 'bin', 'jest.js'),
-  '--json', `--outputFile=${results}`, ...process.argv.slice(2),
+  '--json',
+  `--outputFile=${results}`,
+  ...process.argv.slice(2),
 ];
 const options = `${process.env.NODE_OPTIONS ?? ''} --experimental-vm-modules --no-warnings`.trim();
 const child = spawn(process.execPath, args, {

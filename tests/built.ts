@@ -18,7 +18,10 @@ export async function build(): Promise<void> {
       await sleep(100);
       continue;
     }
-    const done = spawnSync(process.execPath, ['.config/build.mjs', '--no-pages'], { encoding: 'utf8', env: plainEnv() });
+    const done = spawnSync(process.execPath, ['.config/build.mjs', '--no-pages'], {
+      encoding: 'utf8',
+      env: plainEnv(),
+    });
     if (done.status === 0) writeFileSync(made, '');
     rmSync(making, { force: true });
     if (done.status !== 0) throw new Error(`the build failed: ${done.stderr}`);
@@ -41,13 +44,24 @@ export interface Product {
 }
 
 /** Started and ready; @throws Error with its output where it ends before that */
-export async function startProduct(args: readonly string[], env: Readonly<Record<string, string>> = {}): Promise<Product> {
+export async function startProduct(
+  args: readonly string[],
+  env: Readonly<Record<string, string>> = {},
+): Promise<Product> {
   const { child, exit, output } = launch(args, env);
   for (let waited = 0; waited < 60_000; waited += 50) {
     const address = /Gauge Ledger is at (\S+)/.exec(output())?.[1];
     const isReady = address !== undefined && (await answers(address));
-    if (isReady) return { process: child, address, links: linksIn(output()), output, kill: (signal) => (child.kill(signal), exit) };
-    if (child.exitCode !== null || child.signalCode !== null) throw new Error(`ended before it was ready:\n${output()}`);
+    if (isReady)
+      return {
+        process: child,
+        address,
+        links: linksIn(output()),
+        output,
+        kill: (signal) => (child.kill(signal), exit),
+      };
+    if (child.exitCode !== null || child.signalCode !== null)
+      throw new Error(`ended before it was ready:\n${output()}`);
     await sleep(50);
   }
   child.kill('SIGKILL');
@@ -55,21 +69,33 @@ export async function startProduct(args: readonly string[], env: Readonly<Record
 }
 
 /** A start that is expected to refuse: its exit code and all it said. */
-export async function startRefused(args: readonly string[], env: Readonly<Record<string, string>> = {}) {
+export async function startRefused(
+  args: readonly string[],
+  env: Readonly<Record<string, string>> = {},
+) {
   const { exit, output } = launch(args, env);
   return { code: await exit, said: output().trim() };
 }
 
 function launch(args: readonly string[], env: Readonly<Record<string, string>>) {
-  const child = spawn(process.execPath, [START, ...args], { env: plainEnv(env), stdio: ['ignore', 'pipe', 'pipe'] });
+  const child = spawn(process.execPath, [START, ...args], {
+    env: plainEnv(env),
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
   let said = '';
-  for (const stream of [child.stdout, child.stderr]) stream.on('data', (chunk) => (said += String(chunk)));
-  const exit = new Promise<number | null>((resolve) => child.once('close', (code) => resolve(code)));
+  for (const stream of [child.stdout, child.stderr])
+    stream.on('data', (chunk) => (said += String(chunk)));
+  const exit = new Promise<number | null>((resolve) =>
+    child.once('close', (code) => resolve(code)),
+  );
   return { child, exit, output: () => said };
 }
 
 const answers = async (address: string): Promise<boolean> =>
-  fetch(`${address}/api/health`).then(({ ok }) => ok, () => false);
+  fetch(`${address}/api/health`).then(
+    ({ ok }) => ok,
+    () => false,
+  );
 
 function linksIn(output: string): Record<string, string> {
   const lines = [...output.matchAll(/^ {2}(\S+).*\/(?:sign-in|setup)\/(\S+)$/gm)];

@@ -84,7 +84,12 @@ export class Problem extends Error {
 
 /** Where several refusals come at once, the first of this order gives the status. */
 const ORDER: readonly RefusalKind[] = [
-  'forbidden', 'not-found', 'stale', 'wrong-stage', 'refused-by-rules', 'invalid-request',
+  'forbidden',
+  'not-found',
+  'stale',
+  'wrong-stage',
+  'refused-by-rules',
+  'invalid-request',
 ];
 
 export function refused(refusals: readonly RefusalView[], details: ProblemDetails = {}): Problem {

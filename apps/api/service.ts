@@ -14,7 +14,7 @@ import { logRequests, makeLog } from './http/log.js';
 import { OpenApiDocument } from './http/openapi.js';
 import { securityHeaders, servePages } from './http/pages.js';
 
-export { Settings } from './data/settings.js';
+export { mailFrom, Settings } from './data/settings.js';
 
 export interface Service {
   /** "http://127.0.0.1:4310" */
@@ -25,7 +25,7 @@ export interface Service {
   stop(): Promise<void>;
 }
 
-/** @throws Error with one sentence where the role may pass the company walls, or the port is busy */
+/** @throws Error with one sentence where the role may pass the walls, or the port is busy */
 export async function startService(settings: Settings): Promise<Service> {
   await refusePowerfulRole(settings.serviceUrl);
   const log = makeLog(settings.logLevel);
@@ -56,7 +56,11 @@ export async function startService(settings: Settings): Promise<Service> {
   };
 }
 
-const noStore = (_: unknown, response: { setHeader(name: string, value: string): void }, next: () => void) => {
+const noStore = (
+  _: unknown,
+  response: { setHeader(name: string, value: string): void },
+  next: () => void,
+) => {
   response.setHeader('Cache-Control', 'no-store');
   next();
 };
@@ -68,11 +72,16 @@ async function refusePowerfulRole(serviceUrl: string): Promise<void> {
   try {
     const { rows } = await client.query<{ powerful: boolean; owns: boolean }>(
       `SELECT rolsuper OR rolbypassrls AS powerful,
-              EXISTS (SELECT FROM pg_tables WHERE schemaname IN ('ledger', 'public') AND pg_has_role(tableowner, 'MEMBER')) AS owns
-       FROM pg_roles WHERE rolname = current_user`);
+              EXISTS (SELECT FROM pg_tables WHERE schemaname IN ('ledger', 'public')
+                AND pg_has_role(tableowner, 'MEMBER')) AS owns
+       FROM pg_roles WHERE rolname = current_user`,
+    );
     const [role] = rows;
     if (!role || role.powerful || role.owns) {
-      throw new Error('DATABASE_SERVICE_URL names a role that owns the tables or may pass row-level security; use one that may not.');
+      throw new Error(
+        'DATABASE_SERVICE_URL names a role that owns the tables or may pass row-level security; ' +
+          'use one that may not.',
+      );
     }
   } finally {
     await client.end();

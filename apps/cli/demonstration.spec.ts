@@ -16,9 +16,15 @@ const running = withService();
 test('three jobs: signed off, confirmed at tear-off, and left in the middle', async () => {
   await fillDemonstration(running.service);
   const jobs = running.service.get(Jobs);
-  const rows = await Promise.all([BARN, HOUSE, WORKSHOP].map(async ({ id }) => jobRow(await jobs.load(DEMONSTRATION.company, id))));
+  const rows = await Promise.all(
+    [BARN, HOUSE, WORKSHOP].map(async ({ id }) =>
+      jobRow(await jobs.load(DEMONSTRATION.company, id)),
+    ),
+  );
   expect(rows.map(({ number, stage }) => [number, stage])).toEqual([
-    ['2026-0101', 'done'], ['2026-0102', 'done'], ['2026-0103', 'hazards'],
+    ['2026-0101', 'done'],
+    ['2026-0102', 'done'],
+    ['2026-0103', 'hazards'],
   ]);
 }, 60_000);
 

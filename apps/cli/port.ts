@@ -8,9 +8,10 @@ export function refuseBusyPort(host: string, port: number): Promise<void> {
   return new Promise((resolve, reject) => {
     const probe = createServer();
     probe.once('error', ({ code, message }: NodeJS.ErrnoException) => {
-      const why = code === 'EADDRINUSE'
-        ? `Port ${port} is in use by another program; choose another with --port.`
-        : `Port ${port} of ${host} cannot be used: ${message}.`;
+      const why =
+        code === 'EADDRINUSE'
+          ? `Port ${port} is in use by another program; choose another with --port.`
+          : `Port ${port} of ${host} cannot be used: ${message}.`;
       reject(new StartRefused(why));
     });
     probe.listen(port, host, () => probe.close(() => resolve()));

@@ -24,7 +24,9 @@ export async function firstLink(ownerUrl: string): Promise<Link> {
   try {
     await owner.query(
       `INSERT INTO sign_in_link (company_id, token_digest, expires_at)
-       VALUES ($1, $2, now() + make_interval(mins => $3))`, [uuid(), tokenDigest(token), SETUP_MINUTES]);
+       VALUES ($1, $2, now() + make_interval(mins => $3))`,
+      [uuid(), tokenDigest(token), SETUP_MINUTES],
+    );
   } finally {
     await owner.end();
   }
@@ -35,8 +37,10 @@ export async function firstLink(ownerUrl: string): Promise<Link> {
 export async function signInLinks(service: Service, database: Opened): Promise<readonly Link[]> {
   if (!(await database.hasDemonstration())) return [];
   const links = service.get(SignInLinks);
-  return Promise.all(PEOPLE.map(async ({ id, name, roles }) => ({
-    who: `${name} (${roles.join(', ').replaceAll('-', ' ')})`,
-    where: `/sign-in/${await links.make(DEMONSTRATION.company, id)}`,
-  })));
+  return Promise.all(
+    PEOPLE.map(async ({ id, name, roles }) => ({
+      who: `${name} (${roles.join(', ').replaceAll('-', ' ')})`,
+      where: `/sign-in/${await links.make(DEMONSTRATION.company, id)}`,
+    })),
+  );
 }

@@ -43,7 +43,7 @@ async function start(options: Options): Promise<void> {
   await refuseBusyPort(options.host, options.port);
   // The service is read in while the database starts in a process of its own.
   const opening = openDatabase(path.resolve(options.data));
-  const [database, { Settings, startService }] = await Promise.all([
+  const [database, { mailFrom, Settings, startService }] = await Promise.all([
     opening,
     import('../api/service.js'),
   ]);
@@ -60,6 +60,8 @@ async function start(options: Options): Promise<void> {
         version: (
           JSON.parse(readFileSync(path.join(home, 'package.json'), 'utf8')) as { version: string }
         ).version,
+        keysFolder: path.resolve(options.data, 'keys'),
+        ...mailFrom(process.env),
       }),
     );
     const links = await prepare(service, database, options.empty);

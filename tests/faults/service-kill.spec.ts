@@ -1,5 +1,5 @@
-// kill -9 of the service amid commands: every acknowledged one is recorded, none twice, what was not
-// acknowledged can be sent again under its key, and the lists equal a rebuild.
+// kill -9 of the service amid commands: every acknowledged one is recorded, none twice, what was
+// not acknowledged can be sent again under its key, and the lists equal a rebuild.
 
 import { afterAll, beforeAll, expect, test } from '@jest/globals';
 import { v7 as uuid } from 'uuid';
@@ -14,9 +14,11 @@ import { settingsFor, signInByLink, type Client } from '../service.js';
 const COMMANDS = Number(process.env['KILL_COMMANDS'] ?? 200);
 const JOBS = 4;
 let database: TestDatabase;
-const product = () => startProduct(['--port', '0'], {
-  DATABASE_URL: database.ownerUrl, DATABASE_SERVICE_URL: database.serviceUrl,
-});
+const product = () =>
+  startProduct(['--port', '0'], {
+    DATABASE_URL: database.ownerUrl,
+    DATABASE_SERVICE_URL: database.serviceUrl,
+  });
 
 beforeAll(async () => {
   await build();
@@ -24,13 +26,21 @@ beforeAll(async () => {
 }, 120_000);
 afterAll(() => database.drop());
 
-interface Note { readonly key: string; readonly job: string; readonly words: string; acknowledged: boolean }
+interface Note {
+  readonly key: string;
+  readonly job: string;
+  readonly words: string;
+  acknowledged: boolean;
+}
 
 /** False where no answer came. */
 async function send(client: Client, note: Note): Promise<boolean> {
   const body = { type: 'add-note', about: null, words: note.words };
   try {
-    const answer = await client.send('POST', `/jobs/${note.job}/commands`, body, { 'if-match': '"3"', 'idempotency-key': note.key });
+    const answer = await client.send('POST', `/jobs/${note.job}/commands`, body, {
+      'if-match': '"3"',
+      'idempotency-key': note.key,
+    });
     if (answer.status !== 200) throw new TypeError(JSON.stringify(answer.body));
     return true;
   } catch (error) {
@@ -40,16 +50,26 @@ async function send(client: Client, note: Note): Promise<boolean> {
 }
 
 async function wordsOf(client: Client, job: string): Promise<readonly string[]> {
-  const { body } = await client.get<{ entries: { type: string; data: { words?: string } }[] }>(`/jobs/${job}/history`);
-  return body.entries.filter(({ type }) => type === 'note-added/1').map(({ data }) => data.words ?? '');
+  const { body } = await client.get<{ entries: { type: string; data: { words?: string } }[] }>(
+    `/jobs/${job}/history`,
+  );
+  return body.entries
+    .filter(({ type }) => type === 'note-added/1')
+    .map(({ data }) => data.words ?? '');
 }
 
 test('every acknowledged command is there, none twice, and the lists equal a rebuild', async () => {
   const first = await product();
   const olive = await signInByLink(first.address, first.links['Olive'] ?? '');
-  const jobs = await Promise.all(Array.from({ length: JOBS }, (_, i) => openOne(olive, `KILL-${i}`)));
-  const notes: Note[] = Array.from({ length: COMMANDS }, (_, i) =>
-    ({ key: uuid(), job: jobs[i % JOBS] ?? '', words: `note ${i}`, acknowledged: false }));
+  const jobs = await Promise.all(
+    Array.from({ length: JOBS }, (_, i) => openOne(olive, `KILL-${i}`)),
+  );
+  const notes: Note[] = Array.from({ length: COMMANDS }, (_, i) => ({
+    key: uuid(),
+    job: jobs[i % JOBS] ?? '',
+    words: `note ${i}`,
+    acknowledged: false,
+  }));
   let answered = 0;
   const killAt = Math.floor(COMMANDS / 3);
   const workers = Array.from({ length: 8 }, async (_, w) => {
@@ -68,7 +88,8 @@ test('every acknowledged command is there, none twice, and the lists equal a reb
   const again = await signInByLink(second.address, second.links['Olive'] ?? '');
   const found = (await Promise.all(jobs.map((job) => wordsOf(again, job)))).flat();
   expect(new Set(found).size).toBe(found.length);
-  for (const { words } of notes.filter(({ acknowledged }) => acknowledged)) expect(found).toContain(words);
+  for (const { words } of notes.filter(({ acknowledged }) => acknowledged))
+    expect(found).toContain(words);
 
   for (const note of notes) expect(await send(again, note)).toBe(true);
   const all = (await Promise.all(jobs.map((job) => wordsOf(again, job)))).flat();
@@ -79,6 +100,10 @@ test('every acknowledged command is there, none twice, and the lists equal a reb
   const { ledger, lists } = inside.get(Ledgers);
   await lists.catchUp(DEMONSTRATION.company);
   const rebuilt = await lists.rebuild(DEMONSTRATION.company, 'jobs');
-  expect(rebuilt).toMatchObject({ equal: true, swapped: true, pos: (await ledger.head(DEMONSTRATION.company)).pos });
+  expect(rebuilt).toMatchObject({
+    equal: true,
+    swapped: true,
+    pos: (await ledger.head(DEMONSTRATION.company)).pos,
+  });
   await inside.stop();
 }, 180_000);

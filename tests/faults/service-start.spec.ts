@@ -39,7 +39,9 @@ async function start(...more: string[]): Promise<Product> {
   return product;
 }
 
-interface List { readonly rows: readonly { readonly number: string; readonly updated_at: string }[] }
+interface List {
+  readonly rows: readonly { readonly number: string; readonly updated_at: string }[];
+}
 
 describe('with the demonstration', () => {
   let before: List;
@@ -77,18 +79,23 @@ describe('with the demonstration', () => {
     expect((await olive.get<List>('/jobs')).body).toEqual(before);
   }, 150_000);
 
-  test('after kill -9 of the database it says so, ends, and the next start has all that was acknowledged', async () => {
+  test('after kill -9 of the database it says so and ends; the next start has all', async () => {
     const product = await start();
     running.delete(product);
     const olive = await signInByLink(product.address, product.links['Olive'] ?? '');
     const party = async (kind: string) =>
-      (await olive.send<{ id: string }>('POST', '/parties', { kind, details: { name: 'N' } })).body.id;
+      (await olive.send<{ id: string }>('POST', '/parties', { kind, details: { name: 'N' } })).body
+        .id;
     const opened = await olive.send<{ id: string }>('POST', '/jobs', {
-      name: 'Kept', site: { id: await party('site') }, parties: { customer: { id: await party('person') } },
+      name: 'Kept',
+      site: { id: await party('site') },
+      parties: { customer: { id: await party('person') } },
     });
     expect(opened.status).toBe(201);
     const ended = new Promise<number | null>((resolve) => product.process.once('exit', resolve));
-    const pid = Number(readFileSync(path.join(folder, 'postgres', 'postmaster.pid'), 'utf8').split('\n')[0]);
+    const pid = Number(
+      readFileSync(path.join(folder, 'postgres', 'postmaster.pid'), 'utf8').split('\n')[0],
+    );
     process.kill(pid, 'SIGKILL');
     expect(await ended).toBe(1);
     expect(product.output()).toContain('The database ended by itself');
@@ -100,28 +107,54 @@ describe('with the demonstration', () => {
   test('a folder in use and a busy port are one sentence and exit code 1', async () => {
     const product = await start();
     const inUse = await startRefused(['--data', folder, '--port', '0']);
-    expect(inUse).toEqual({ code: 1, said: expect.stringMatching(/^The folder .* is in use by process \d+\.$/) });
+    expect(inUse).toEqual({
+      code: 1,
+      said: expect.stringMatching(/^The folder .* is in use by process \d+\.$/),
+    });
     const port = new URL(product.address).port;
     const busy = await startRefused(['--data', newFolder(), '--port', port]);
-    expect(busy).toEqual({ code: 1, said: `Port ${port} is in use by another program; choose another with --port.` });
+    expect(busy).toEqual({
+      code: 1,
+      said: `Port ${port} is in use by another program; choose another with --port.`,
+    });
     expect((await call(product.address, 'GET', '/health')).status).toBe(200);
   }, 150_000);
 });
 
 describe('refused starts', () => {
   test.each([
-    ['a folder that cannot be written', ['--data', '/sys/gauge'], {}, /^The folder \/sys\/gauge cannot be written/],
-    ['half of the addresses', [], { DATABASE_URL: 'postgres://a@127.0.0.1:1/x' }, /^DATABASE_URL and DATABASE_SERVICE_URL are set together/],
-    ['a database that is not there', [], {
-      DATABASE_URL: 'postgres://a@127.0.0.1:1/x', DATABASE_SERVICE_URL: 'postgres://b@127.0.0.1:1/x',
-    }, /^The database cannot be brought up to date: .*127\.0\.0\.1:1/],
+    [
+      'a folder that cannot be written',
+      ['--data', '/sys/gauge'],
+      {},
+      /^The folder \/sys\/gauge cannot be written/,
+    ],
+    [
+      'half of the addresses',
+      [],
+      { DATABASE_URL: 'postgres://a@127.0.0.1:1/x' },
+      /^DATABASE_URL and DATABASE_SERVICE_URL are set together/,
+    ],
+    [
+      'a database that is not there',
+      [],
+      {
+        DATABASE_URL: 'postgres://a@127.0.0.1:1/x',
+        DATABASE_SERVICE_URL: 'postgres://b@127.0.0.1:1/x',
+      },
+      /^The database cannot be brought up to date: .*127\.0\.0\.1:1/,
+    ],
     ['a port that is none', ['--port', 'abc'], {}, /must be 0 to 65535/],
-  ] as const)('%s', async (_, args, env, sentence) => {
-    const { code, said } = await startRefused(['--port', '0', ...args], env);
-    expect(code).toBe(1);
-    expect(said).toMatch(sentence);
-    expect(said).not.toMatch(/^\s+at /m);
-  }, 90_000);
+  ] as const)(
+    '%s',
+    async (_, args, env, sentence) => {
+      const { code, said } = await startRefused(['--port', '0', ...args], env);
+      expect(code).toBe(1);
+      expect(said).toMatch(sentence);
+      expect(said).not.toMatch(/^\s+at /m);
+    },
+    90_000,
+  );
 
   test('a port held by something else', async () => {
     const other = createServer().listen(0, '127.0.0.1');
@@ -129,7 +162,10 @@ describe('refused starts', () => {
     const { port } = other.address() as { port: number };
     const { code, said } = await startRefused(['--data', newFolder(), '--port', String(port)]);
     other.close();
-    expect({ code, said }).toEqual({ code: 1, said: `Port ${port} is in use by another program; choose another with --port.` });
+    expect({ code, said }).toEqual({
+      code: 1,
+      said: `Port ${port} is in use by another program; choose another with --port.`,
+    });
   }, 90_000);
 });
 
@@ -138,7 +174,13 @@ test('--empty gives one link, which sets up the first administrator once', async
   const first = await startProduct(args);
   running.add(first);
   const [token] = Object.values(first.links);
-  const body = { token, name: 'First', email: 'First@office.example', password: 'correct horse battery', company: 'A company' };
+  const body = {
+    token,
+    name: 'First',
+    email: 'First@office.example',
+    password: 'correct horse battery',
+    company: 'A company',
+  };
   const bad = await call(first.address, 'POST', '/setup', { ...body, password: 'short' });
   expect(bad.status).toBe(422);
   const done = await call<{ roles: string[] }>(first.address, 'POST', '/setup', body);
@@ -149,8 +191,13 @@ test('--empty gives one link, which sets up the first administrator once', async
   const second = await startProduct(args);
   running.add(second);
   expect(second.links).toEqual({});
-  const signedIn = await call(second.address, 'POST', '/session', { email: 'first@office.example', password: body.password });
-  const rules = await clientOf(second.address, signedIn).get<{ state: string }>('/rulebook/current');
+  const signedIn = await call(second.address, 'POST', '/session', {
+    email: 'first@office.example',
+    password: body.password,
+  });
+  const rules = await clientOf(second.address, signedIn).get<{ state: string }>(
+    '/rulebook/current',
+  );
   expect(rules.body.state).toBe('in force');
   const users = await clientOf(second.address, signedIn).get<{ users: unknown[] }>('/users');
   expect(users.body.users).toHaveLength(1);

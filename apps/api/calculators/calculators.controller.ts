@@ -9,10 +9,10 @@ import { Asking, type SignedIn } from '../http/signed-in.js';
 import { Contexts } from '../jobs/contexts.js';
 import { Problem } from '../problems.js';
 
-const Input = z.union([
-  z.record(z.string(), z.unknown()),
-  z.array(z.record(z.string(), z.unknown())).min(1).max(1000),
-], 'must be an object, or a list of objects');
+const Input = z.union(
+  [z.record(z.string(), z.unknown()), z.array(z.record(z.string(), z.unknown())).min(1).max(1000)],
+  'must be an object, or a list of objects',
+);
 const Options = z.strictObject({ steps: z.enum(['true', 'false']).default('false') });
 const Description = z.object({
   name: z.string(),
@@ -27,7 +27,9 @@ export class CalculatorsController {
   constructor(private readonly contexts: Contexts) {}
 
   @Route('GET', '', {
-    says: 'The calculators and what they take', who: WHO, gives: z.object({ calculators: z.array(Description) }),
+    says: 'The calculators and what they take',
+    who: WHO,
+    gives: z.object({ calculators: z.array(Description) }),
   })
   list() {
     return { calculators: [...calculators.map(calculatorSchema), chooseSchema()] };
@@ -48,7 +50,10 @@ export class CalculatorsController {
     if (!calculatorNamed(name)) throw new Problem('not-found', `There is no calculator ${name}.`);
     const made = calculateAll(name, input, { steps: options.steps === 'true' });
     if (made.outcome === 'results') return made.output;
-    throw new Problem('malformed', made.outcome === 'refused' ? { faults: made.faults } : made.message);
+    throw new Problem(
+      'malformed',
+      made.outcome === 'refused' ? { faults: made.faults } : made.message,
+    );
   }
 }
 

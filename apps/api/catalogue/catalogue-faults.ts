@@ -1,5 +1,5 @@
-// What is wrong with a drafted catalogue edition: names that lead nowhere or stand twice, and charts
-// that cannot be.
+// What is wrong with a drafted catalogue edition: names that lead nowhere or stand twice, and
+// charts that cannot be.
 
 import type { Catalogue } from '#jobs/contract';
 import type { Fault } from '../problems.js';
@@ -10,10 +10,15 @@ export function catalogueFaults(catalogue: Catalogue, newest: number): readonly 
   const profileIds = new Set(profiles.map(({ id }) => id));
   const fastenerIds = new Set(fasteners.map(({ id }) => id));
   const unknownProfile = (list: string, rows: readonly { readonly profile: string }[]) =>
-    rows.flatMap(({ profile }, i) => profileIds.has(profile)
-      ? [] : [{ pointer: `/${list}/${i}/profile`, message: `there is no profile ${profile}` }]);
+    rows.flatMap(({ profile }, i) =>
+      profileIds.has(profile)
+        ? []
+        : [{ pointer: `/${list}/${i}/profile`, message: `there is no profile ${profile}` }],
+    );
   return [
-    ...(edition === newest + 1 ? [] : [{ pointer: '/edition', message: `must be ${newest + 1}, the next one` }]),
+    ...(edition === newest + 1
+      ? []
+      : [{ pointer: '/edition', message: `must be ${newest + 1}, the next one` }]),
     ...twice('profiles', profiles),
     ...twice('charts', charts),
     ...twice('assemblies', assemblies),
@@ -23,9 +28,16 @@ export function catalogueFaults(catalogue: Catalogue, newest: number): readonly 
     ...unknownProfile('assemblies', assemblies),
     ...assemblies.flatMap(({ fastener, basis, safety_factor }, i) => [
       ...(fastenerIds.has(fastener)
-        ? [] : [{ pointer: `/assemblies/${i}/fastener`, message: `there is no fastener ${fastener}` }]),
+        ? []
+        : [{ pointer: `/assemblies/${i}/fastener`, message: `there is no fastener ${fastener}` }]),
       ...(basis === 'ASD' || safety_factor !== undefined
-        ? [] : [{ pointer: `/assemblies/${i}/safety_factor`, message: 'is needed where the basis is ultimate' }]),
+        ? []
+        : [
+            {
+              pointer: `/assemblies/${i}/safety_factor`,
+              message: 'is needed where the basis is ultimate',
+            },
+          ]),
     ]),
     ...chartFaults(charts).map(({ chart, row, column, message }) => {
       const at = charts.findIndex(({ id }) => id === chart);
@@ -35,5 +47,8 @@ export function catalogueFaults(catalogue: Catalogue, newest: number): readonly 
 }
 
 const twice = (list: string, rows: readonly { readonly id: string }[]): readonly Fault[] =>
-  rows.flatMap(({ id }, i) => rows.findIndex((each) => each.id === id) === i
-    ? [] : [{ pointer: `/${list}/${i}/id`, message: `${id} stands twice` }]);
+  rows.flatMap(({ id }, i) =>
+    rows.findIndex((each) => each.id === id) === i
+      ? []
+      : [{ pointer: `/${list}/${i}/id`, message: `${id} stands twice` }],
+  );

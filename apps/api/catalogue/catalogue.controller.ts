@@ -10,7 +10,12 @@ import { Asking, type SignedIn } from '../http/signed-in.js';
 import { Key, READERS } from '../jobs/jobs.controller.js';
 import { Problem } from '../problems.js';
 import { CATALOGUE, Editions, EMPTY_CATALOGUE, inForce, stateOf } from '../rulebook/editions.js';
-import { editionRow, EditionNumber, EditionRowSchema, today } from '../rulebook/rulebook.controller.js';
+import {
+  editionRow,
+  EditionNumber,
+  EditionRowSchema,
+  today,
+} from '../rulebook/rulebook.controller.js';
 import { catalogueFaults } from './catalogue-faults.js';
 import { readCharts } from './chart-csv.js';
 
@@ -26,20 +31,35 @@ export class CatalogueController {
   ) {}
 
   @Route('GET', 'editions', {
-    says: 'The published catalogue editions', who: READERS, gives: z.object({ editions: z.array(EditionRowSchema) }),
+    says: 'The published catalogue editions',
+    who: READERS,
+    gives: z.object({ editions: z.array(EditionRowSchema) }),
   })
   async list(@Asking() { company }: SignedIn) {
     const shelf = await this.editions.catalogue(company.id);
-    return { editions: shelf.editions.map((each) => editionRow(each, stateOf(shelf, each, today()))) };
+    return {
+      editions: shelf.editions.map((each) => editionRow(each, stateOf(shelf, each, today()))),
+    };
   }
 
-  @Route('GET', 'current', { says: 'The catalogue edition in force', who: READERS, gives: CatalogueSchema })
+  @Route('GET', 'current', {
+    says: 'The catalogue edition in force',
+    who: READERS,
+    gives: CatalogueSchema,
+  })
   async current(@Asking() { company }: SignedIn) {
     return inForce(await this.editions.catalogue(company.id), today())?.edition ?? EMPTY_CATALOGUE;
   }
 
-  @Route('GET', 'editions/:number', { says: 'One catalogue edition', who: READERS, gives: CatalogueSchema })
-  async one(@Asking() { company }: SignedIn, @Param('number', { schema: EditionNumber }) number: number) {
+  @Route('GET', 'editions/:number', {
+    says: 'One catalogue edition',
+    who: READERS,
+    gives: CatalogueSchema,
+  })
+  async one(
+    @Asking() { company }: SignedIn,
+    @Param('number', { schema: EditionNumber }) number: number,
+  ) {
     const shelf = await this.editions.catalogue(company.id);
     const published = shelf.editions.find((each) => each.number === number);
     if (!published) throw new Problem('not-found', `There is no catalogue edition ${number}.`);
@@ -57,8 +77,10 @@ export class CatalogueController {
     if (read.ok) return { charts: read.charts };
     throw new Problem('malformed', {
       detail: `The file has ${read.faults.length} faults.`,
-      faults: read.faults.map(({ row, column, message }) =>
-        ({ pointer: `/row ${row}${column && `/${column}`}`, message })),
+      faults: read.faults.map(({ row, column, message }) => ({
+        pointer: `/row ${row}${column && `/${column}`}`,
+        message,
+      })),
     });
   }
 
@@ -81,10 +103,18 @@ export class CatalogueController {
     const faults = catalogueFaults(body.catalogue, newest);
     if (faults.length > 0) throw new Problem('malformed', { faults });
     const commandId = `${asking.person.id}/${key ?? `catalogue ${body.catalogue.edition}`}`;
-    const written = { company, by: { person: asking.person.id, role: 'standards-manager' }, commandId, asked: body };
+    const written = {
+      company,
+      by: { person: asking.person.id, role: 'standards-manager' },
+      commandId,
+      asked: body,
+    };
     const data = { edition: body.catalogue, reason: body.reason };
     const result = await this.ledgers.append(
-      oneStream(written, CATALOGUE, shelf.version, [{ type: 'catalogue-edition-published/1', data }]));
+      oneStream(written, CATALOGUE, shelf.version, [
+        { type: 'catalogue-edition-published/1', data },
+      ]),
+    );
     if (result.kind === 'command-reused' || result.kind === 'wrong-version') {
       throw new Problem('conflict', 'Somebody published an edition in the meantime.');
     }

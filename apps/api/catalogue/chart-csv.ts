@@ -5,9 +5,25 @@ import { LoadChart } from '#jobs/contract';
 import { chartFaults } from './chart-faults.js';
 
 export const CHART_COLUMNS = [
-  'chart', 'profile', 'width_in', 'metal', 'grade', 'gauge', 'thickness_in', 'spans', 'basis',
-  'deflection_limit', 'attachment_included', 'interpolation', 'span_in', 'inward_psf',
-  'outward_psf', 'deflection_psf', 'document', 'edition', 'date',
+  'chart',
+  'profile',
+  'width_in',
+  'metal',
+  'grade',
+  'gauge',
+  'thickness_in',
+  'spans',
+  'basis',
+  'deflection_limit',
+  'attachment_included',
+  'interpolation',
+  'span_in',
+  'inward_psf',
+  'outward_psf',
+  'deflection_psf',
+  'document',
+  'edition',
+  'date',
 ] as const;
 type Column = (typeof CHART_COLUMNS)[number];
 type Line = Readonly<Record<Column, string>>;
@@ -51,20 +67,28 @@ function faultsOfHeading(heading: readonly string[]): readonly CsvFault[] {
   const fault = (column: string, message: string) => ({ row: 1, column, message });
   const columns: readonly string[] = CHART_COLUMNS;
   return [
-    ...columns.filter((each) => !heading.includes(each)).map((each) => fault(each, 'this column is missing')),
-    ...heading.filter((each) => !columns.includes(each)).map((each) => fault(each, 'this column is not known')),
-    ...heading.filter((each, i) => heading.indexOf(each) !== i).map((each) => fault(each, 'stands twice')),
+    ...columns
+      .filter((each) => !heading.includes(each))
+      .map((each) => fault(each, 'this column is missing')),
+    ...heading
+      .filter((each) => !columns.includes(each))
+      .map((each) => fault(each, 'this column is not known')),
+    ...heading
+      .filter((each, i) => heading.indexOf(each) !== i)
+      .map((each) => fault(each, 'stands twice')),
   ];
 }
 
 function faultsOfLine(cells: readonly string[], heading: readonly string[], row: number) {
   if (cells.length !== heading.length) {
-    return [{ row, column: '', message: `has ${cells.length} cells, the heading ${heading.length}` }];
+    return [
+      { row, column: '', message: `has ${cells.length} cells, the heading ${heading.length}` },
+    ];
   }
   const line = lineOf(heading, cells);
-  return CHART_COLUMNS
-    .filter((column) => line[column] === '' && !MAY_BE_EMPTY.includes(column))
-    .map((column) => ({ row, column: column as string, message: 'is empty' }));
+  return CHART_COLUMNS.filter(
+    (column) => line[column] === '' && !MAY_BE_EMPTY.includes(column),
+  ).map((column) => ({ row, column: column as string, message: 'is empty' }));
 }
 
 const lineOf = (heading: readonly string[], cells: readonly string[]): Line =>
@@ -76,7 +100,10 @@ function charts(lines: readonly Line[]): ChartsRead {
   lines.forEach((line, index) => {
     byChart.set(line.chart, [...(byChart.get(line.chart) ?? []), { line, row: index + 2 }]);
   });
-  const read = [...byChart.values()].map((of) => ({ of, result: LoadChart.safeParse(chartOf(of.map(({ line }) => line))) }));
+  const read = [...byChart.values()].map((of) => ({
+    of,
+    result: LoadChart.safeParse(chartOf(of.map(({ line }) => line))),
+  }));
   const faults = read.flatMap(({ of, result }) => [
     ...differing(of),
     ...(result.error?.issues ?? []).map(({ path, message }) => ({
@@ -87,18 +114,29 @@ function charts(lines: readonly Line[]): ChartsRead {
   ]);
   if (faults.length > 0) return refuse(faults);
   const all = read.flatMap(({ result }) => (result.data ? [result.data] : []));
-  const wrong = chartFaults(all).map(({ chart, row, column, message }) =>
-    ({ row: byChart.get(chart)?.[row]?.row ?? 0, column, message }));
+  const wrong = chartFaults(all).map(({ chart, row, column, message }) => ({
+    row: byChart.get(chart)?.[row]?.row ?? 0,
+    column,
+    message,
+  }));
   return wrong.length > 0 ? refuse(wrong) : { ok: true, charts: all };
 }
 
 const BY_ROW: readonly Column[] = ['span_in', 'inward_psf', 'outward_psf', 'deflection_psf'];
 
-function differing(of: readonly { readonly line: Line; readonly row: number }[]): readonly CsvFault[] {
+function differing(
+  of: readonly { readonly line: Line; readonly row: number }[],
+): readonly CsvFault[] {
   const first = of[0]?.line;
-  return of.flatMap(({ line, row }) => CHART_COLUMNS
-    .filter((column) => !BY_ROW.includes(column) && line[column] !== first?.[column])
-    .map((column) => ({ row, column, message: `differs from the chart's first row ("${first?.[column] ?? ''}")` })));
+  return of.flatMap(({ line, row }) =>
+    CHART_COLUMNS.filter(
+      (column) => !BY_ROW.includes(column) && line[column] !== first?.[column],
+    ).map((column) => ({
+      row,
+      column,
+      message: `differs from the chart's first row ("${first?.[column] ?? ''}")`,
+    })),
+  );
 }
 
 const yes = (text: string): unknown => (text === 'yes' ? true : text === 'no' ? false : text);
@@ -106,20 +144,29 @@ const amount = (v: string, u: string) => ({ v, u });
 
 function chartOf(lines: readonly Line[]): unknown {
   const [first] = lines;
-  return first && {
-    id: first.chart, profile: first.profile, width: amount(first.width_in, 'in'), metal: first.metal,
-    grade: first.grade, ...(first.gauge ? { gauge: first.gauge } : {}),
-    thickness: amount(first.thickness_in, 'in'), spans: first.spans, basis: first.basis,
-    deflection_limit: first.deflection_limit,
-    attachment_included: yes(first.attachment_included), interpolation: yes(first.interpolation),
-    rows: lines.map((line) => ({
-      span: amount(line.span_in, 'in'),
-      inward: amount(line.inward_psf, 'psf'),
-      outward: amount(line.outward_psf, 'psf'),
-      ...(line.deflection_psf ? { deflection: amount(line.deflection_psf, 'psf') } : {}),
-    })),
-    source: { document: first.document, edition: first.edition, date: first.date },
-  };
+  return (
+    first && {
+      id: first.chart,
+      profile: first.profile,
+      width: amount(first.width_in, 'in'),
+      metal: first.metal,
+      grade: first.grade,
+      ...(first.gauge ? { gauge: first.gauge } : {}),
+      thickness: amount(first.thickness_in, 'in'),
+      spans: first.spans,
+      basis: first.basis,
+      deflection_limit: first.deflection_limit,
+      attachment_included: yes(first.attachment_included),
+      interpolation: yes(first.interpolation),
+      rows: lines.map((line) => ({
+        span: amount(line.span_in, 'in'),
+        inward: amount(line.inward_psf, 'psf'),
+        outward: amount(line.outward_psf, 'psf'),
+        ...(line.deflection_psf ? { deflection: amount(line.deflection_psf, 'psf') } : {}),
+      })),
+      source: { document: first.document, edition: first.edition, date: first.date },
+    }
+  );
 }
 
 /** The column that a place in the chart was read from. */

@@ -17,17 +17,23 @@ type ChartRow = LoadChart['rows'][number];
 
 export function chartFaults(charts: readonly LoadChart[]): readonly ChartFault[] {
   const siblings = new Map<string, LoadChart[]>();
-  for (const chart of charts) siblings.set(sheet(chart), [...(siblings.get(sheet(chart)) ?? []), chart]);
-  return [
-    ...charts.flatMap(risingFaults),
-    ...[...siblings.values()].flatMap(thicknessFaults),
-  ];
+  for (const chart of charts)
+    siblings.set(sheet(chart), [...(siblings.get(sheet(chart)) ?? []), chart]);
+  return [...charts.flatMap(risingFaults), ...[...siblings.values()].flatMap(thicknessFaults)];
 }
 
 /** Charts that differ in thickness alone. */
 const sheet = (chart: LoadChart): string =>
-  [chart.profile, chart.width.v, chart.metal, chart.grade, chart.spans, chart.basis,
-    chart.deflection_limit, chart.attachment_included].join(' ');
+  [
+    chart.profile,
+    chart.width.v,
+    chart.metal,
+    chart.grade,
+    chart.spans,
+    chart.basis,
+    chart.deflection_limit,
+    chart.attachment_included,
+  ].join(' ');
 
 const capacity = (row: ChartRow, load: Load): number | undefined => {
   const amount = row[load];
@@ -39,13 +45,15 @@ function risingFaults(chart: LoadChart): readonly ChartFault[] {
     const before = chart.rows[index - 1];
     if (!before) return [];
     if (numberOf(row.span) <= numberOf(before.span)) {
-      const message = `span ${row.span.v} in does not follow ${before.span.v} in: list spans from short to long, each once`;
+      const after = `span ${row.span.v} in does not follow ${before.span.v} in`;
+      const message = `${after}: list them rising, each once`;
       return [{ chart: chart.id, row: index, column: 'span_in', message }];
     }
     return LOADS.flatMap((load) => {
       const [now, then] = [capacity(row, load), capacity(before, load)];
       if (now === undefined || then === undefined || now <= then) return [];
-      const message = `${now} psf at span ${row.span.v} in is more than ${then} psf at ${before.span.v} in`;
+      const more = `${now} psf at ${row.span.v} in is more than ${then} psf`;
+      const message = `${more} at ${before.span.v} in`;
       return [{ chart: chart.id, row: index, column: `${load}_psf`, message }];
     });
   });
@@ -65,7 +73,8 @@ function thicknessFaults(charts: readonly LoadChart[]): readonly ChartFault[] {
       return LOADS.flatMap((load) => {
         const [thick, thin] = [capacity(row, load), same && capacity(same, load)];
         if (thick === undefined || thin === undefined || thick >= thin) return [];
-        const message = `${thick} psf is less than ${thin} psf of the thinner sheet (${thinner.id}) at span ${row.span.v} in`;
+        const less = `${thick} psf is less than ${thin} psf`;
+        const message = `${less} of the thinner sheet (${thinner.id}) at ${row.span.v} in`;
         return [{ chart: thicker.id, row: at, column: `${load}_psf`, message }];
       });
     });

@@ -28,15 +28,18 @@ export class Companies implements OnApplicationShutdown {
   }
 
   async onApplicationShutdown(): Promise<void> {
-    await Promise.all([...this.open.values()].map(async ({ prisma, pool }) => {
-      await prisma.$disconnect();
-      await pool.end();
-    }));
+    await Promise.all(
+      [...this.open.values()].map(async ({ prisma, pool }) => {
+        await prisma.$disconnect();
+        await pool.end();
+      }),
+    );
   }
 }
 
 function connect(serviceUrl: string, company: string): Tables {
-  if (!/^[a-z0-9-]{1,64}$/.test(company)) throw new Error('a company id is letters, digits, dashes');
+  if (!/^[a-z0-9-]{1,64}$/.test(company))
+    throw new Error('a company id is letters, digits, dashes');
   const pool = new pg.Pool({
     connectionString: serviceUrl,
     max: 8,

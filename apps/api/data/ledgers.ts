@@ -4,10 +4,19 @@ import { createHash } from 'node:crypto';
 import { Injectable, type OnApplicationShutdown } from '@nestjs/common';
 import pg from 'pg';
 import { canonical, companyPool, createLists, createPostgresLedger, createSignals } from '#ledger';
-import type { AppendRequest, AppendResult, By, CompanyPool, Ledger, Lists, NewEvent } from '#ledger';
+import type {
+  AppendRequest,
+  AppendResult,
+  By,
+  CompanyPool,
+  Ledger,
+  Lists,
+  NewEvent,
+} from '#ledger';
 import { Log } from '../http/log.js';
 import { jobList } from '../jobs/keep-job-list.js';
 import { Problem } from '../problems.js';
+import { officeList } from '../reports/keep-office-list.js';
 import { Settings } from './settings.js';
 
 @Injectable()
@@ -30,7 +39,7 @@ export class Ledgers implements OnApplicationShutdown {
     this.lists = createLists({
       ledger: this.ledger,
       pool: this.connections,
-      lists: [jobList(this.ledger)],
+      lists: [jobList(this.ledger), officeList(this.ledger)],
       signals,
       onFault: (company, list, err) => log.error({ company, list, err }, 'a list stands still'),
     });
@@ -40,7 +49,10 @@ export class Ledgers implements OnApplicationShutdown {
   async append(request: AppendRequest): Promise<Exclude<AppendResult, { kind: 'queue-full' }>> {
     const result = await this.ledger.append(request);
     if (result.kind === 'queue-full') {
-      throw new Problem('busy', { detail: 'Too much is being written just now; try again.', retryAfter: 1 });
+      throw new Problem('busy', {
+        detail: 'Too much is being written just now; try again.',
+        retryAfter: 1,
+      });
     }
     return result;
   }
@@ -63,7 +75,9 @@ export class Ledgers implements OnApplicationShutdown {
     return this.connections.use(company, async (client) => {
       const { rows } = await client.query<Accepted>(
         `SELECT digest, versions, last_pos::float8 AS last FROM ledger.command
-         WHERE log_id = $1 AND command_id = $2`, [company, id]);
+         WHERE log_id = $1 AND command_id = $2`,
+        [company, id],
+      );
       return rows[0];
     });
   }

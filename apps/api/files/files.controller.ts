@@ -12,8 +12,14 @@ import { Route, STAFF } from '../http/route.js';
 import { Asking, type SignedIn } from '../http/signed-in.js';
 import { Problem } from '../problems.js';
 
-const FileSchema = z.object({ digest: z.string(), name: z.string(), size: z.int(), type: z.string() }).meta({ id: 'File' });
-const FileName = z.string('the header X-File-Name must name the file').trim().min(1).max(600)
+const FileSchema = z
+  .object({ digest: z.string(), name: z.string(), size: z.int(), type: z.string() })
+  .meta({ id: 'File' });
+const FileName = z
+  .string('the header X-File-Name must name the file')
+  .trim()
+  .min(1)
+  .max(600)
   .transform((text, context) => {
     try {
       return decodeURIComponent(text).slice(0, 200);
@@ -49,19 +55,27 @@ export class FilesController {
     if (!Buffer.isBuffer(bytes) || bytes.length === 0) {
       throw new Problem('malformed', { faults: [{ pointer: '', message: 'the file is empty' }] });
     }
-    const type = (contentType ?? 'application/octet-stream').split(';')[0]?.trim().slice(0, 100) ?? '';
+    const type =
+      (contentType ?? 'application/octet-stream').split(';')[0]?.trim().slice(0, 100) ?? '';
     const digest = createHash('sha256').update(bytes).digest('hex');
     const { prisma } = this.companies.of(asking.company.id);
     const row = {
-      companyId: asking.company.id, digest, name, type, size: bytes.length,
-      bytes: new Uint8Array(bytes), createdBy: asking.person.id,
+      companyId: asking.company.id,
+      digest,
+      name,
+      type,
+      size: bytes.length,
+      bytes: new Uint8Array(bytes),
+      createdBy: asking.person.id,
     };
     await prisma.file.createMany({ data: [row], skipDuplicates: true });
     return { digest, name, size: bytes.length, type };
   }
 
   @Route('GET', ':digest', {
-    says: 'A stored file', who: [...STAFF, 'engineer'], gives: 'application/octet-stream',
+    says: 'A stored file',
+    who: [...STAFF, 'engineer'],
+    gives: 'application/octet-stream',
   })
   async bytes(
     @Asking() asking: SignedIn,
@@ -75,8 +89,10 @@ export class FilesController {
     if (!file) throw new Problem('not-found', 'There is no such file.');
     const shown = SHOWN.has(file.type);
     response.setHeader('Content-Type', shown ? file.type : 'application/octet-stream');
-    response.setHeader('Content-Disposition',
-      `${shown ? 'inline' : 'attachment'}; filename*=UTF-8''${encodeURIComponent(file.name)}`);
+    response.setHeader(
+      'Content-Disposition',
+      `${shown ? 'inline' : 'attachment'}; filename*=UTF-8''${encodeURIComponent(file.name)}`,
+    );
     response.setHeader('Cache-Control', 'private, max-age=31536000, immutable');
     response.end(Buffer.from(file.bytes));
   }

@@ -1,5 +1,5 @@
-// Reads bodies: JSON strictly (a key given twice is refused), CSV as text, files as bytes; each with
-// a limit.
+// Reads bodies: JSON strictly (a key given twice is refused), CSV as text, files as bytes; each
+// with a limit.
 
 import express, { type NextFunction, type Request, type Response } from 'express';
 import { parseStrict } from '#ledger';
@@ -16,8 +16,9 @@ export function readBodies(request: Request, response: Response, next: NextFunct
     bytes(request, response, next);
     return;
   }
-  const hasBody = request.headers['transfer-encoding'] !== undefined
-    || Number(request.headers['content-length'] ?? 0) > 0;
+  const hasBody =
+    request.headers['transfer-encoding'] !== undefined ||
+    Number(request.headers['content-length'] ?? 0) > 0;
   if (!hasBody) {
     next();
     return;

@@ -36,7 +36,10 @@ export function faultsOf(issues: readonly z.core.$ZodIssue[], at = ''): readonly
   return issues.flatMap((issue) => {
     const pointer = at + issue.path.map((each) => `/${escaped(String(each))}`).join('');
     if (issue.code === 'unrecognized_keys') {
-      return issue.keys.map((key) => ({ pointer: `${pointer}/${escaped(key)}`, message: 'is not known here' }));
+      return issue.keys.map((key) => ({
+        pointer: `${pointer}/${escaped(key)}`,
+        message: 'is not known here',
+      }));
     }
     if (issue.code === 'invalid_union' && issue.errors.length > 0) {
       return faultsOf(closest(issue.errors), pointer);

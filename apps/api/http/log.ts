@@ -19,17 +19,24 @@ export function makeLog(level: string): Logger {
 }
 
 export function logRequests(log: Log) {
-  return (request: Request & { signedIn?: SignedIn }, response: Response, next: NextFunction): void => {
+  return (
+    request: Request & { signedIn?: SignedIn },
+    response: Response,
+    next: NextFunction,
+  ): void => {
     const began = performance.now();
     response.on('finish', () => {
       if (!request.path.startsWith('/api/')) return;
-      log.info({
-        method: request.method,
-        path: withoutSecrets(request.path),
-        status: response.statusCode,
-        ms: Math.round(performance.now() - began),
-        person: request.signedIn?.person.id,
-      }, 'request');
+      log.info(
+        {
+          method: request.method,
+          path: withoutSecrets(request.path),
+          status: response.statusCode,
+          ms: Math.round(performance.now() - began),
+          person: request.signedIn?.person.id,
+        },
+        'request',
+      );
     });
     next();
   };

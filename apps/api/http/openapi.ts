@@ -28,9 +28,10 @@ function openApi(app: INestApplication): OpenAPIObject {
     .setTitle('Gauge Ledger')
     .setVersion('1')
     .setDescription(
-      'Jobs of metal roof and wall panels, their decisions, and the record of why each gauge was '
-      + 'chosen. An office aid: local code and the authority having jurisdiction govern, and what '
-      + 'spans needs a licensed engineer.')
+      'Jobs of metal roof and wall panels, their decisions, and the record of why each gauge was ' +
+        'chosen. An office aid: local code and the authority having jurisdiction govern, and ' +
+        'what spans needs a licensed engineer.',
+    )
     .addCookieAuth(COOKIE)
     .addSecurityRequirements('cookie')
     .build();
@@ -38,8 +39,12 @@ function openApi(app: INestApplication): OpenAPIObject {
     standardSchemaConverter: (schema, { schemaType }) =>
       jsonSchema(schema as unknown as z.ZodType, schemaType),
   });
-  const problem = JSON.parse(JSON.stringify(z.toJSONSchema(ProblemSchema, { io: 'output' }).$defs)
-    .replaceAll('#/$defs/', '#/components/schemas/')) as object;
+  const problem = JSON.parse(
+    JSON.stringify(z.toJSONSchema(ProblemSchema, { io: 'output' }).$defs).replaceAll(
+      '#/$defs/',
+      '#/components/schemas/',
+    ),
+  ) as object;
   document.components = {
     ...document.components,
     schemas: { ...document.components?.schemas, ...problem } as never,

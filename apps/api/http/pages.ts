@@ -1,4 +1,4 @@
-// The built pages: assets by content hash kept for a year, the page itself asked for anew each time;
+// The built pages: assets by content hash kept for a year, the page itself asked for each time;
 // a path that is no file is the page's own.
 
 import { existsSync } from 'node:fs';
@@ -6,10 +6,18 @@ import path from 'node:path';
 import express, { type NextFunction, type Request, type Response } from 'express';
 
 export function securityHeaders(_: Request, response: Response, next: NextFunction): void {
-  response.setHeader('Content-Security-Policy', [
-    "default-src 'self'", "style-src 'self' 'unsafe-inline'", "img-src 'self' data: blob:",
-    "object-src 'none'", "base-uri 'none'", "form-action 'self'", "frame-ancestors 'none'",
-  ].join('; '));
+  response.setHeader(
+    'Content-Security-Policy',
+    [
+      "default-src 'self'",
+      "style-src 'self' 'unsafe-inline'",
+      "img-src 'self' data: blob:",
+      "object-src 'none'",
+      "base-uri 'none'",
+      "form-action 'self'",
+      "frame-ancestors 'none'",
+    ].join('; '),
+  );
   response.setHeader('X-Content-Type-Options', 'nosniff');
   response.setHeader('Referrer-Policy', 'no-referrer');
   response.setHeader('Cross-Origin-Opener-Policy', 'same-origin');
@@ -24,7 +32,10 @@ export function servePages(folder: string) {
     redirect: false,
     setHeaders: (response, file) => {
       const hashed = path.relative(folder, file).startsWith('assets');
-      response.setHeader('Cache-Control', hashed ? 'public, max-age=31536000, immutable' : 'no-cache');
+      response.setHeader(
+        'Cache-Control',
+        hashed ? 'public, max-age=31536000, immutable' : 'no-cache',
+      );
     },
   });
   return (request: Request, response: Response, next: NextFunction): void => {

@@ -1,6 +1,12 @@
-// Turns everything thrown into a problem: a refusal with its reasons, a fault with nothing but an id.
+// Turns everything thrown into a problem: a refusal with its reasons, a fault with only an id.
 
-import { Catch, HttpException, Injectable, type ArgumentsHost, type ExceptionFilter } from '@nestjs/common';
+import {
+  Catch,
+  HttpException,
+  Injectable,
+  type ArgumentsHost,
+  type ExceptionFilter,
+} from '@nestjs/common';
 import type { Request, Response } from 'express';
 import { v7 as uuid } from 'uuid';
 import { Problem, PROBLEMS, problemBody, type ProblemKind } from '../problems.js';

@@ -1,16 +1,33 @@
 // One decorator says all of a route: method, path, who may use it, what it gives, and how it can
 // fail. Guard, validation and the OpenAPI document read it from here.
 
-import { applyDecorators, HttpCode, RequestMapping, RequestMethod, SetMetadata } from '@nestjs/common';
 import {
-  ApiBody, ApiConsumes, ApiHeader, ApiOperation, ApiParam, ApiProduces, ApiResponse,
+  applyDecorators,
+  HttpCode,
+  RequestMapping,
+  RequestMethod,
+  SetMetadata,
+} from '@nestjs/common';
+import {
+  ApiBody,
+  ApiConsumes,
+  ApiHeader,
+  ApiOperation,
+  ApiParam,
+  ApiProduces,
+  ApiResponse,
 } from '@nestjs/swagger';
 import { z } from 'zod';
 import type { Role } from '#jobs/contract';
 import { ANSWERS, PROBLEMS, type Answer, type ProblemKind } from '../problems.js';
 
 export const STAFF = [
-  'office', 'project-manager', 'crew-lead', 'warranty-reviewer', 'standards-manager', 'administrator',
+  'office',
+  'project-manager',
+  'crew-lead',
+  'warranty-reviewer',
+  'standards-manager',
+  'administrator',
 ] as const satisfies readonly Role[];
 
 export type Who = 'anyone' | 'signed-in' | readonly Role[];
@@ -55,11 +72,13 @@ const operationExtras = (words: RouteWords) => ({
 
 const pathParameters = (path: string) =>
   [...path.matchAll(/:(\w+)/g)].map(([, name]) =>
-    ApiParam({ name: name ?? '', required: true, schema: { type: 'string' } }));
+    ApiParam({ name: name ?? '', required: true, schema: { type: 'string' } }),
+  );
 
 function headers(method: Method, words: RouteWords) {
   const own = Object.entries(words.headers ?? {}).map(([name, description]) =>
-    ApiHeader({ name, description, required: false, schema: { type: 'string' } }));
+    ApiHeader({ name, description, required: false, schema: { type: 'string' } }),
+  );
   if (method === 'GET' || words.who === 'anyone') return own;
   const description = 'the token that GET /api/session gives';
   return [...own, ApiHeader({ name: 'X-CSRF-Token', description, schema: { type: 'string' } })];
@@ -90,9 +109,11 @@ function failures(method: Method, path: string, words: RouteWords) {
     const { status, title } = PROBLEMS[kind];
     titles.set(status, (titles.get(status) ?? new Set()).add(title));
   }
-  return [...titles].map(([status, of]) => ApiResponse({
-    status,
-    description: [...of].join('; '),
-    content: { 'application/problem+json': { schema: { $ref: '#/components/schemas/Problem' } } },
-  }));
+  return [...titles].map(([status, of]) =>
+    ApiResponse({
+      status,
+      description: [...of].join('; '),
+      content: { 'application/problem+json': { schema: { $ref: '#/components/schemas/Problem' } } },
+    }),
+  );
 }

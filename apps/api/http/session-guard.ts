@@ -40,6 +40,8 @@ export class SessionGuard implements CanActivate {
 }
 
 export function cookie(request: Request): string | undefined {
-  const found = /(?:^|;\s*)gauge_session=([A-Za-z0-9_-]{43})(?:;|$)/.exec(request.get('cookie') ?? '');
+  const found = /(?:^|;\s*)gauge_session=([A-Za-z0-9_-]{43})(?:;|$)/.exec(
+    request.get('cookie') ?? '',
+  );
   return found?.[1];
 }

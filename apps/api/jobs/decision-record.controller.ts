@@ -11,15 +11,17 @@ import { Asking, type SignedIn } from '../http/signed-in.js';
 import { JobId, Moments, moments, READERS } from './jobs.controller.js';
 import { JobRecord } from './read-job.js';
 
-const DecisionRecordSchema = z.looseObject({
-  document: z.literal('decision-record'),
-  job: z.record(z.string(), z.string().nullable()),
-  as_of: z.object({ recorded: z.string(), version: z.int() }),
-  stands_at: z.string(),
-  surfaces: z.array(z.record(z.string(), z.unknown())),
-  timeline: z.array(z.record(z.string(), z.unknown())),
-  cautions: z.array(z.string()),
-}).meta({ id: 'DecisionRecord' });
+const DecisionRecordSchema = z
+  .looseObject({
+    document: z.literal('decision-record'),
+    job: z.record(z.string(), z.string().nullable()),
+    as_of: z.object({ recorded: z.string(), version: z.int() }),
+    stands_at: z.string(),
+    surfaces: z.array(z.record(z.string(), z.unknown())),
+    timeline: z.array(z.record(z.string(), z.unknown())),
+    cautions: z.array(z.string()),
+  })
+  .meta({ id: 'DecisionRecord' });
 
 const OnPaper = Moments.extend({ size: z.enum(['letter', 'a4']).default('letter') });
 
@@ -58,7 +60,10 @@ export class DecisionRecordController {
     const { renderDecisionRecord } = await import('#documents');
     const bytes = await renderDecisionRecord(record, { size, json, digest });
     response.setHeader('Content-Type', 'application/pdf');
-    response.setHeader('Content-Disposition', `inline; filename="decision-record-${record.job.number}.pdf"`);
+    response.setHeader(
+      'Content-Disposition',
+      `inline; filename="decision-record-${record.job.number}.pdf"`,
+    );
     response.end(Buffer.from(bytes));
   }
 }

@@ -3,11 +3,20 @@
 
 import { CommandHandler, Command as Message, type ICommandHandler } from '@nestjs/cqrs';
 import {
-  decide, jobView, roleFor, type Command, type Job, type JobEvent, type JobView,
+  decide,
+  jobView,
+  roleFor,
+  type Command,
+  type Job,
+  type JobEvent,
+  type JobView,
 } from '#jobs';
 import type { AppendRequest, NewEvent, StreamAppend } from '#ledger';
 import { digestOf, Ledgers } from '../data/ledgers.js';
+import { Signing } from '../data/signing.js';
 import type { Acting } from '../http/signed-in.js';
+import { issuedBy } from '../papers/paper-kinds.js';
+import { Papers } from '../papers/papers.js';
 import { Problem, refused } from '../problems.js';
 import { Changes } from './changes.js';
 import { Contexts } from './contexts.js';
@@ -50,6 +59,8 @@ export class ExecuteOnJobHandler implements ICommandHandler<ExecuteOnJob> {
     private readonly contexts: Contexts,
     private readonly changes: Changes,
     private readonly references: References,
+    private readonly papers: Papers,
+    private readonly signing: Signing,
   ) {}
 
   async execute({ envelope }: ExecuteOnJob): Promise<Executed> {
@@ -57,14 +68,20 @@ export class ExecuteOnJobHandler implements ICommandHandler<ExecuteOnJob> {
       const done = await this.attempt(envelope);
       if (done) return done;
     }
-    throw new Problem('busy', { detail: 'Others are changing this job just now; try again.', retryAfter: 1 });
+    throw new Problem('busy', {
+      detail: 'Others are changing this job just now; try again.',
+      retryAfter: 1,
+    });
   }
 
   /** undefined: somebody else was first; look and decide again. */
   private async attempt(envelope: Envelope): Promise<Executed | undefined> {
     const { asking, job: id, command } = envelope;
     const company = asking.company.id;
-    const [job, context] = await Promise.all([this.jobs.load(company, id), this.contexts.of(asking)]);
+    const [job, context] = await Promise.all([
+      this.jobs.load(company, id),
+      this.contexts.of(asking),
+    ]);
     const { command: known, refusals } = await this.references.complete(asking, command, job);
     const decision = decide(job, known, context);
     const stale = await this.changes.since(company, job, envelope.seen, known);
@@ -74,18 +91,32 @@ export class ExecuteOnJobHandler implements ICommandHandler<ExecuteOnJob> {
       if (before) return before;
       throw refused(all, stale.since.length > 0 ? { since: stale.since } : {});
     }
-    const result = await this.ledgers.append(this.request({ ...envelope, command: known }, job, decision.events));
+    const result = await this.ledgers.append(
+      this.request({ ...envelope, command: known }, job, decision.events),
+    );
     if (result.kind === 'command-reused') throw keyUsed();
     if (result.kind === 'wrong-version') return numberTaken(result.stream);
-    return this.answer(company, jobIn(result.versions) ?? id, result.last);
+    await this.afterwards(company, id, decision.events);
+    return this.answer(asking, jobIn(result.versions) ?? id, result.last);
+  }
+
+  /** Papers that the entries issue are recorded, and a sign-off gets its checkpoint. */
+  private async afterwards(company: string, id: string, events: readonly JobEvent[]): Promise<void> {
+    const issued = events.flatMap((event) => issuedBy(event) ?? []);
+    await this.papers.recordAfter(company, id, issued);
+    if (events.some(({ type }) => type.startsWith('sign-off-'))) this.signing.soon(company);
   }
 
   private request(envelope: Envelope, job: Job, events: readonly JobEvent[]): AppendRequest {
     const { asking, command } = envelope;
     const role = roleFor(command.type, asking.roles) ?? asking.roles[0] ?? '';
-    const streams: StreamAppend[] = [{
-      stream: jobStream(job.id), expectedVersion: job.version, events: events.map((each) => newEvent(each, command)),
-    }];
+    const streams: StreamAppend[] = [
+      {
+        stream: jobStream(job.id),
+        expectedVersion: job.version,
+        events: events.map((each) => newEvent(each, command)),
+      },
+    ];
     if (command.type === 'open-job') {
       const taken = { type: 'job-number-taken/1', data: { job: job.id } };
       streams.push({ stream: numberStream(command.number), expectedVersion: 0, events: [taken] });
@@ -104,15 +135,17 @@ export class ExecuteOnJobHandler implements ICommandHandler<ExecuteOnJob> {
     const before = await this.ledgers.accepted(company, commandId(envelope));
     if (!before) return undefined;
     if (before.digest !== commandDigest(envelope)) throw keyUsed();
-    return this.answer(company, jobIn(before.versions) ?? envelope.job, before.last);
+    return this.answer(envelope.asking, jobIn(before.versions) ?? envelope.job, before.last);
   }
 
-  private async answer(company: string, id: string, pos: number): Promise<Executed> {
-    const [job, listsAt] = await Promise.all([
+  private async answer(asking: Acting, id: string, pos: number): Promise<Executed> {
+    const company = asking.company.id;
+    const [job, { catalogue }, listsAt] = await Promise.all([
       this.jobs.load(company, id),
+      this.contexts.of(asking),
       this.ledgers.ledger.waitFor(company, JOB_LIST, pos, LISTS_WAIT_MS),
     ]);
-    return { view: jobView(job), listsAt };
+    return { view: jobView(job, catalogue), listsAt };
   }
 }
 
@@ -132,7 +165,9 @@ function numberTaken(stream: string): undefined {
 }
 
 const jobIn = (versions: Readonly<{ [stream: string]: number }>): string | undefined =>
-  Object.keys(versions).find((stream) => stream.startsWith('job/'))?.slice('job/'.length);
+  Object.keys(versions)
+    .find((stream) => stream.startsWith('job/'))
+    ?.slice('job/'.length);
 
 const keyUsed = () => new Problem('conflict', 'This Idempotency-Key was used for something else.');
 

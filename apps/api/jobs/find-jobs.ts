@@ -1,9 +1,9 @@
-// The job list: found, filtered, sorted and paged in the database, with names from where they can be
-// erased.
+// The job list: found, filtered, sorted and paged in the database, with names from where they can
+// be erased.
 
 import { QueryHandler, Query as Message, type IQueryHandler } from '@nestjs/cqrs';
 import { z } from 'zod';
-import { STAGES, type JobRow } from '#jobs/contract';
+import { AFTER_STAGES, STAGES, type JobRow } from '#jobs/contract';
 import { Prisma } from '#prisma';
 import { Companies } from '../data/companies.js';
 import { Ledgers } from '../data/ledgers.js';
@@ -24,7 +24,7 @@ export type Sort = keyof typeof SORTS;
 const emptyIsNone = (value: unknown) => (value === '' ? undefined : value);
 const filters = {
   find: z.string().trim().max(200).optional(),
-  stage: z.preprocess(emptyIsNone, z.enum([...STAGES, 'done', 'no-surfaces']).optional()),
+  stage: z.preprocess(emptyIsNone, z.enum([...STAGES, 'done', ...AFTER_STAGES, 'no-surfaces']).optional()),
   state: z.preprocess(emptyIsNone, z.enum(['Ready', 'Blocked', 'Waiting', 'Done']).optional()),
   assigned: z.preprocess(emptyIsNone, z.uuid('must be the id of a person').optional()),
   due: z.preprocess(emptyIsNone, z.enum(['overdue', 'week', 'any']).optional()),
@@ -35,7 +35,11 @@ export const JobFilter = z.strictObject({
   page: z.coerce.number().int().min(1).max(100_000).default(1),
   size: z.coerce.number().int().min(1).max(200).default(100),
 });
-export const ExportFilter = z.strictObject({ ...filters, page: z.string().optional(), size: z.string().optional() });
+export const ExportFilter = z.strictObject({
+  ...filters,
+  page: z.string().optional(),
+  size: z.string().optional(),
+});
 type Filter = Omit<z.output<typeof JobFilter>, 'page' | 'size'>;
 
 export interface JobPage {
@@ -81,7 +85,13 @@ export class FindJobsHandler implements IQueryHandler<FindJobs> {
         ORDER BY ${SORTS[filter.sort]} LIMIT ${size} OFFSET ${(page - 1) * size}`,
       prisma.$queryRaw<{ total: bigint }[]>`SELECT count(*) AS total ${from}`,
     ]);
-    return { rows: rows.map(jobRow), total: Number(counted[0]?.total ?? 0), page, size, listsAt: pos };
+    return {
+      rows: rows.map(jobRow),
+      total: Number(counted[0]?.total ?? 0),
+      page,
+      size,
+      listsAt: pos,
+    };
   }
 }
 
@@ -89,7 +99,12 @@ function conditions({ find, stage, state, assigned, due }: Filter): Prisma.Sql {
   const like = `%${(find ?? '').replace(/[\\%_]/g, (each) => `\\${each}`)}%`;
   const all = [
     Prisma.sql`true`,
-    ...(find ? [Prisma.sql`(r.number ILIKE ${like} OR r.name ILIKE ${like} OR c.name ILIKE ${like} OR s.name ILIKE ${like})`] : []),
+    ...(find
+      ? [
+          Prisma.sql`(r.number ILIKE ${like} OR r.name ILIKE ${like}
+            OR c.name ILIKE ${like} OR s.name ILIKE ${like})`,
+        ]
+      : []),
     ...(stage ? [Prisma.sql`r.stage = ${stage}`] : []),
     ...(state ? [Prisma.sql`r.state = ${state}`] : []),
     ...(assigned ? [Prisma.sql`r.assigned = ${assigned}`] : []),

@@ -30,7 +30,9 @@ export class Jobs {
   async load(company: string, id: string): Promise<Job> {
     const key = `${company}/${id}`;
     const known = this.kept.get(key) ?? initial(id);
-    const events = await this.ledgers.ledger.readStream(company, jobStream(id), { from: known.version + 1 });
+    const events = await this.ledgers.ledger.readStream(company, jobStream(id), {
+      from: known.version + 1,
+    });
     const job = fold(known, events);
     if (job.version > 0) this.keep(key, job);
     return job;
@@ -42,7 +44,10 @@ export class Jobs {
   }
 
   async upTo(company: string, id: string, version: number): Promise<Job> {
-    return fold(initial(id), await this.ledgers.ledger.readStream(company, jobStream(id), { upTo: version }));
+    return fold(
+      initial(id),
+      await this.ledgers.ledger.readStream(company, jobStream(id), { upTo: version }),
+    );
   }
 
   events(company: string, id: string, asOf: AsOf = {}): Promise<readonly Recorded[]> {

@@ -41,7 +41,12 @@ export class JobListExportController {
   ): Promise<void> {
     const rows = await this.rows(asking, filter);
     const lines = [COLUMNS.map(([, title]) => title), ...rows.map(cells)];
-    send(response, 'text/csv; charset=utf-8', 'jobs.csv', stringify(lines, { bom: true, escape_formulas: true }));
+    send(
+      response,
+      'text/csv; charset=utf-8',
+      'jobs.csv',
+      stringify(lines, { bom: true, escape_formulas: true }),
+    );
   }
 
   @Route('GET', 'jobs.xlsx', { says: 'The filtered job list as XLSX', who: STAFF, gives: XLSX })

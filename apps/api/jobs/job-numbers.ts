@@ -23,7 +23,8 @@ export class JobNumbers {
       try {
         return await open(`${year}-${String(next).padStart(4, '0')}`);
       } catch (error) {
-        const taken = error instanceof Problem && error.kind === 'conflict' && error.details.taken === true;
+        const taken =
+          error instanceof Problem && error.kind === 'conflict' && error.details.taken === true;
         if (!taken || attempt === TRIES) throw error;
       }
     }

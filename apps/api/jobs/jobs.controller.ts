@@ -18,13 +18,23 @@ import { HistorySchema, JobPageSchema, JobViewSchema, RehearsalSchema } from './
 
 export const JobId = z.uuid('must be the id of a job');
 export const Moments = z.strictObject({ asOf: Moment.optional(), effective: Moment.optional() });
-export const Key = z.string().regex(/^[\x21-\x7e]{1,200}$/, 'must be 1 to 200 visible ASCII characters').optional();
-const IfMatch = z.string().regex(/^"\d{1,9}"$/, 'must be a version like "12"').optional();
+export const Key = z
+  .string()
+  .regex(/^[\x21-\x7e]{1,200}$/, 'must be 1 to 200 visible ASCII characters')
+  .optional();
+const IfMatch = z
+  .string()
+  .regex(/^"\d{1,9}"$/, 'must be a version like "12"')
+  .optional();
 const { number: JobNumber, ...opened } = commandSchema('open-job').omit({ type: true }).shape;
-export const OpenJob = z.strictObject({ ...opened, number: JobNumber.optional() }).meta({ id: 'OpenJob' });
+export const OpenJob = z
+  .strictObject({ ...opened, number: JobNumber.optional() })
+  .meta({ id: 'OpenJob' });
 
 export const READERS = [...STAFF, 'engineer'] as const;
-const KEY_HEADER = { 'Idempotency-Key': 'the same key with the same request is done once and answered again' };
+const KEY_HEADER = {
+  'Idempotency-Key': 'the same key with the same request is done once and answered again',
+};
 const CHANGES = ['not-found', 'conflict', 'stale', 'refused-by-rules', 'busy'] as const;
 
 @Controller('api/jobs')
@@ -36,7 +46,10 @@ export class JobsController {
   ) {}
 
   @Route('GET', '', { says: 'The job list', who: STAFF, gives: JobPageSchema })
-  list(@Asking() asking: SignedIn, @Query({ schema: JobFilter }) filter: z.output<typeof JobFilter>) {
+  list(
+    @Asking() asking: SignedIn,
+    @Query({ schema: JobFilter }) filter: z.output<typeof JobFilter>,
+  ) {
     return this.queries.execute(new FindJobs(asking.company.id, filter, filter.page, filter.size));
   }
 
@@ -56,7 +69,8 @@ export class JobsController {
   ) {
     const envelope = { asking, job: uuid(), seen: undefined, key: key ?? uuid(), asked: body };
     const executed = await this.numbers.withNumber(asking.company.id, body.number, (number) =>
-      this.execute({ ...envelope, command: { ...body, type: 'open-job', number } }));
+      this.execute({ ...envelope, command: { ...body, type: 'open-job', number } }),
+    );
     response.setHeader('Location', `/api/jobs/${executed.view.id}`);
     return answered(response, executed);
   }
@@ -93,9 +107,12 @@ export class JobsController {
     @Res({ passthrough: true }) response: Response,
   ) {
     if (command.type === 'open-job') {
-      throw new Problem('malformed', { faults: [{ pointer: '/type', message: 'a job is opened by POST /api/jobs' }] });
+      throw new Problem('malformed', {
+        faults: [{ pointer: '/type', message: 'a job is opened by POST /api/jobs' }],
+      });
     }
-    if (version === undefined) throw new Problem('version-missing', 'Send If-Match with the version you saw.');
+    if (version === undefined)
+      throw new Problem('version-missing', 'Send If-Match with the version you saw.');
     const seen = Number(version.slice(1, -1));
     const envelope = { asking, job, command, seen, key: key ?? uuid(), asked: command };
     return answered(response, await this.execute(envelope));
@@ -114,7 +131,11 @@ export class JobsController {
     return this.queries.execute(new RehearseOnJob(asking, id, command));
   }
 
-  @Route('GET', ':id/history', { says: 'Every entry of a job, in order', who: READERS, gives: HistorySchema })
+  @Route('GET', ':id/history', {
+    says: 'Every entry of a job, in order',
+    who: READERS,
+    gives: HistorySchema,
+  })
   async history(@Asking() asking: SignedIn, @Param('id', { schema: JobId }) id: string) {
     return { entries: await this.queries.execute(new JobHistory(asking, id)) };
   }

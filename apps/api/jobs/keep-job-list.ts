@@ -32,36 +32,52 @@ export function jobList(ledger: Ledger): List {
       const ids = jobs.map(({ id }) => id);
       const { log: company_id, generation } = scope;
       for (const kind of ['job', 'unsigned', 'requests'] as const) {
-        const given = rows.flatMap((each) => each[kind]).map((row) => ({ company_id, generation, ...row }));
-        await client.query(replace(TABLES[kind]), [company_id, generation, ids, JSON.stringify(given)]);
+        const given = rows
+          .flatMap((each) => each[kind])
+          .map((row) => ({ company_id, generation, ...row }));
+        await client.query(replace(TABLES[kind]), [
+          company_id,
+          generation,
+          ids,
+          JSON.stringify(given),
+        ]);
       }
     },
     digest: async ({ log, generation }, client) => {
-      const parts = Object.values(TABLES).map(({ name, key }) => `
-        SELECT '${name}' AS t, to_jsonb(r) - 'generation' AS row, ${key.map((each) => `r.${each}`).join(" || ' ' || ")} AS k
-        FROM ${name} r WHERE company_id = $1 AND generation = $2`);
+      const parts = Object.values(TABLES).map(
+        ({ name, key }) => `
+        SELECT '${name}' AS t, to_jsonb(r) - 'generation' AS row,
+          concat_ws(' ', ${key.map((each) => `r.${each}`).join(', ')}) AS k
+        FROM ${name} r WHERE company_id = $1 AND generation = $2`,
+      );
       const { rows } = await client.query<{ digest: string | null }>(
         `SELECT md5(string_agg(t || k || row::text, E'\\n' ORDER BY t, k)) AS digest
-         FROM (${parts.join(' UNION ALL ')}) all_rows`, [log, generation]);
+         FROM (${parts.join(' UNION ALL ')}) all_rows`,
+        [log, generation],
+      );
       return rows[0]?.digest ?? '';
     },
     clear: async ({ log, generation }, client) => {
       for (const { name } of Object.values(TABLES)) {
-        await client.query(`DELETE FROM ${name} WHERE company_id = $1 AND generation = $2`, [log, generation]);
+        await client.query(`DELETE FROM ${name} WHERE company_id = $1 AND generation = $2`, [
+          log,
+          generation,
+        ]);
       }
     },
   };
 }
 
-/** Rows of these jobs that are not given any more go; the given ones are put in or brought up to date. */
+/** Rows of these jobs that are not given any more go; the given ones come in or up to date. */
 function replace({ name, job, key }: Table): string {
+  const same = key.map((each) => `g.${each} = r.${each}`).join(' AND ');
   const keys = key.join(', ');
   return `
     WITH given AS (
       SELECT * FROM jsonb_populate_recordset(NULL::${name}, $4::jsonb)
     ), gone AS (
       DELETE FROM ${name} r WHERE r.company_id = $1 AND r.generation = $2 AND r.${job} = ANY($3)
-        AND NOT EXISTS (SELECT 1 FROM given g WHERE ${key.map((each) => `g.${each} = r.${each}`).join(' AND ')})
+        AND NOT EXISTS (SELECT 1 FROM given g WHERE ${same})
     )
     INSERT INTO ${name} SELECT * FROM given
     ON CONFLICT (company_id, generation, ${keys}) DO UPDATE SET ${updates(name)}`;
@@ -69,12 +85,43 @@ function replace({ name, job, key }: Table): string {
 
 const COLUMNS: Readonly<{ [table: string]: readonly string[] }> = {
   job_row: [
-    'version', 'number', 'name', 'customer', 'site', 'stage', 'stage_order', 'stage_words', 'state',
-    'surfaces_done', 'surfaces', 'next_action', 'waits_on', 'due', 'assigned', 'updated_at',
+    'version',
+    'number',
+    'name',
+    'customer',
+    'site',
+    'stage',
+    'stage_order',
+    'stage_words',
+    'state',
+    'surfaces_done',
+    'surfaces',
+    'next_action',
+    'waits_on',
+    'due',
+    'assigned',
+    'updated_at',
   ],
-  unsigned_surface: ['number', 'job_name', 'surface_name', 'waits_for', 'engineer', 'asked_at', 'since', 'due'],
+  unsigned_surface: [
+    'number',
+    'job_name',
+    'surface_name',
+    'waits_for',
+    'engineer',
+    'asked_at',
+    'since',
+    'due',
+  ],
   sign_off_request: [
-    'number', 'job_name', 'surfaces', 'engineer', 'asked_at', 'asked_by', 'expires', 'standing', 'due',
+    'number',
+    'job_name',
+    'surfaces',
+    'engineer',
+    'asked_at',
+    'asked_by',
+    'expires',
+    'standing',
+    'due',
   ],
 };
 const updates = (table: string): string =>
@@ -87,7 +134,10 @@ class Folded {
   constructor(private readonly ledger: Ledger) {}
 
   /** The jobs that these events touch, after the last of them. */
-  async through(events: readonly Recorded[], { log, generation }: ListScope): Promise<readonly Job[]> {
+  async through(
+    events: readonly Recorded[],
+    { log, generation }: ListScope,
+  ): Promise<readonly Job[]> {
     const byJob = new Map<string, Recorded[]>();
     for (const event of events) {
       if (!event.stream.startsWith(JOB)) continue;
@@ -110,11 +160,19 @@ class Folded {
     const first = own[0]?.version ?? 1;
     const last = own.at(-1)?.version ?? 0;
     const start = known.version < first ? known : initial(id);
-    const missing = start.version === first - 1
-      ? []
-      : await this.ledger.readStream(log, jobStream(id), { from: start.version + 1, upTo: first - 1 });
-    const job = [...missing, ...own].reduce((state, event) => evolve(state, pastEvent(event)), start);
-    if (job.version !== last) throw new Error(`job ${id} folds to version ${job.version}, not ${last}`);
+    const missing =
+      start.version === first - 1
+        ? []
+        : await this.ledger.readStream(log, jobStream(id), {
+            from: start.version + 1,
+            upTo: first - 1,
+          });
+    const job = [...missing, ...own].reduce(
+      (state, event) => evolve(state, pastEvent(event)),
+      start,
+    );
+    if (job.version !== last)
+      throw new Error(`job ${id} folds to version ${job.version}, not ${last}`);
     return job;
   }
 

@@ -1,10 +1,17 @@
-// What can be read of one job: as it stands or stood, its history, its decision record, and what the
-// rules would say to a command.
+// What can be read of one job: as it stands or stood, its history, its decision record, and what
+// the rules would say to a command.
 
 import { QueryHandler, Query as Message, type IQueryHandler } from '@nestjs/cqrs';
 import {
-  decisionRecord, jobView, rehearse, surfacesOf, wordsFor,
-  type Command, type DecisionRecord, type JobView, type Rehearsal,
+  decisionRecord,
+  jobView,
+  rehearse,
+  surfacesOf,
+  wordsFor,
+  type Command,
+  type DecisionRecord,
+  type JobView,
+  type Rehearsal,
 } from '#jobs';
 import type { SignedIn } from '../http/signed-in.js';
 import { Problem } from '../problems.js';
@@ -14,19 +21,29 @@ import { pastEvent } from './job-stream.js';
 import { Names } from '../people/names.js';
 
 export class JobAt extends Message<JobView> {
-  constructor(readonly asking: SignedIn, readonly job: string, readonly at: AsOf) {
+  constructor(
+    readonly asking: SignedIn,
+    readonly job: string,
+    readonly at: AsOf,
+  ) {
     super();
   }
 }
 
 @QueryHandler(JobAt)
 export class JobAtHandler implements IQueryHandler<JobAt> {
-  constructor(private readonly jobs: Jobs) {}
+  constructor(
+    private readonly jobs: Jobs,
+    private readonly contexts: Contexts,
+  ) {}
 
   async execute({ asking, job: id, at }: JobAt): Promise<JobView> {
-    const job = await this.jobs.asOf(asking.company.id, id, at);
+    const [job, { catalogue }] = await Promise.all([
+      this.jobs.asOf(asking.company.id, id, at),
+      this.contexts.of(asking),
+    ]);
     if (job.version === 0) throw noJob();
-    return visible(jobView(job), asking);
+    return visible(jobView(job, catalogue), asking);
   }
 }
 
@@ -44,28 +61,41 @@ export interface HistoryEntry {
 }
 
 export class JobHistory extends Message<readonly HistoryEntry[]> {
-  constructor(readonly asking: SignedIn, readonly job: string) {
+  constructor(
+    readonly asking: SignedIn,
+    readonly job: string,
+  ) {
     super();
   }
 }
 
 @QueryHandler(JobHistory)
 export class JobHistoryHandler implements IQueryHandler<JobHistory> {
-  constructor(private readonly jobs: Jobs, private readonly names: Names) {}
+  constructor(
+    private readonly jobs: Jobs,
+    private readonly names: Names,
+  ) {}
 
   async execute({ asking, job: id }: JobHistory): Promise<readonly HistoryEntry[]> {
     const company = asking.company.id;
     const events = await this.jobs.events(company, id);
     if (events.length === 0) throw noJob();
     visible(jobView(await this.jobs.load(company, id)), asking);
-    const names = await this.names.of(company, events.map(({ by }) => by.person));
+    const names = await this.names.of(
+      company,
+      events.map(({ by }) => by.person),
+    );
     return events.map((event) => {
       const surfaces = surfacesOf(pastEvent(event));
       return {
-        version: event.version, pos: event.pos, id: event.id, type: event.type,
+        version: event.version,
+        pos: event.pos,
+        id: event.id,
+        type: event.type,
         words: wordsFor(pastEvent(event)),
         by: { name: names.get(event.by.person) ?? event.by.person, role: event.by.role },
-        recordedAt: event.recordedAt, effectiveAt: event.effectiveAt,
+        recordedAt: event.recordedAt,
+        effectiveAt: event.effectiveAt,
         ...(surfaces === 'all' || surfaces.length === 0 ? {} : { surface: surfaces }),
         data: event.data as object,
       };
@@ -74,14 +104,21 @@ export class JobHistoryHandler implements IQueryHandler<JobHistory> {
 }
 
 export class JobRecord extends Message<DecisionRecord> {
-  constructor(readonly asking: SignedIn, readonly job: string, readonly at: AsOf) {
+  constructor(
+    readonly asking: SignedIn,
+    readonly job: string,
+    readonly at: AsOf,
+  ) {
     super();
   }
 }
 
 @QueryHandler(JobRecord)
 export class JobRecordHandler implements IQueryHandler<JobRecord> {
-  constructor(private readonly jobs: Jobs, private readonly names: Names) {}
+  constructor(
+    private readonly jobs: Jobs,
+    private readonly names: Names,
+  ) {}
 
   async execute({ asking, job, at }: JobRecord): Promise<DecisionRecord> {
     const company = asking.company.id;
@@ -97,17 +134,27 @@ export class JobRecordHandler implements IQueryHandler<JobRecord> {
 const UUIDS = /[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}/g;
 
 export class RehearseOnJob extends Message<Rehearsal> {
-  constructor(readonly asking: SignedIn, readonly job: string, readonly command: Command) {
+  constructor(
+    readonly asking: SignedIn,
+    readonly job: string,
+    readonly command: Command,
+  ) {
     super();
   }
 }
 
 @QueryHandler(RehearseOnJob)
 export class RehearseOnJobHandler implements IQueryHandler<RehearseOnJob> {
-  constructor(private readonly jobs: Jobs, private readonly contexts: Contexts) {}
+  constructor(
+    private readonly jobs: Jobs,
+    private readonly contexts: Contexts,
+  ) {}
 
   async execute({ asking, job: id, command }: RehearseOnJob): Promise<Rehearsal> {
-    const [job, context] = await Promise.all([this.jobs.load(asking.company.id, id), this.contexts.of(asking)]);
+    const [job, context] = await Promise.all([
+      this.jobs.load(asking.company.id, id),
+      this.contexts.of(asking),
+    ]);
     if (job.version === 0) throw noJob();
     return rehearse(job, command, context);
   }

@@ -13,12 +13,15 @@ import { JOB_LIST } from '../jobs/job-list.js';
 import { Sessions } from '../people/sessions.js';
 import { Problem } from '../problems.js';
 
-const HealthSchema = z.object({
-  ok: z.boolean(),
-  version: z.string(),
-  lists: z.array(z.object({ name: z.string(), pos: z.int(), head: z.int() }))
-    .describe('of the company that asks; empty for anyone else'),
-}).meta({ id: 'Health' });
+const HealthSchema = z
+  .object({
+    ok: z.boolean(),
+    version: z.string(),
+    lists: z
+      .array(z.object({ name: z.string(), pos: z.int(), head: z.int() }))
+      .describe('of the company that asks; empty for anyone else'),
+  })
+  .meta({ id: 'Health' });
 
 @Controller('api')
 export class HealthController {
@@ -30,15 +33,29 @@ export class HealthController {
     private readonly document: OpenApiDocument,
   ) {}
 
-  @Route('GET', 'health', { says: 'Whether the service works', who: 'anyone', gives: HealthSchema, fails: ['busy'] })
+  @Route('GET', 'health', {
+    says: 'Whether the service works',
+    who: 'anyone',
+    gives: HealthSchema,
+    fails: ['busy'],
+  })
   async health(@Req() request: Request) {
-    if (!(await this.door.ready().catch(() => false))) throw new Problem('busy', 'The database does not answer.');
+    if (!(await this.door.ready().catch(() => false)))
+      throw new Problem('busy', 'The database does not answer.');
     const token = cookie(request);
     const asking = token === undefined ? undefined : await this.sessions.find(token);
-    return { ok: true, version: this.settings.version, lists: asking ? await this.lists(asking.company.id) : [] };
+    return {
+      ok: true,
+      version: this.settings.version,
+      lists: asking ? await this.lists(asking.company.id) : [],
+    };
   }
 
-  @Route('GET', 'openapi.json', { says: 'This interface as OpenAPI 3.1', who: 'anyone', gives: z.record(z.string(), z.unknown()) })
+  @Route('GET', 'openapi.json', {
+    says: 'This interface as OpenAPI 3.1',
+    who: 'anyone',
+    gives: z.record(z.string(), z.unknown()),
+  })
   openapi() {
     return this.document.get();
   }

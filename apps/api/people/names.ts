@@ -12,11 +12,16 @@ export class Names {
     const { prisma } = this.companies.of(company);
     const [people, parties] = await Promise.all([
       prisma.person.findMany({ where: wanted, select: { id: true, name: true } }),
-      prisma.party.findMany({ where: { ...wanted, latest: true }, select: { id: true, name: true, erasedAt: true } }),
+      prisma.party.findMany({
+        where: { ...wanted, latest: true },
+        select: { id: true, name: true, erasedAt: true },
+      }),
     ]);
     return new Map([
-      ...parties.map(({ id, name, erasedAt }): [string, string] =>
-        [id, name ?? `erased on ${erasedAt?.toISOString().slice(0, 10) ?? 'an unknown day'}`]),
+      ...parties.map(({ id, name, erasedAt }): [string, string] => [
+        id,
+        name ?? `erased on ${erasedAt?.toISOString().slice(0, 10) ?? 'an unknown day'}`,
+      ]),
       ...people.map(({ id, name }): [string, string] => [id, name]),
     ]);
   }

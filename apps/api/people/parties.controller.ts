@@ -10,7 +10,11 @@ import { Parties, PartyDetails } from './parties.js';
 const NewParty = z.strictObject({ kind: z.enum(['person', 'site']), details: PartyDetails });
 const PartyId = z.uuid('must be the id of a person or a site');
 const Ids = z.strictObject({
-  ids: z.string().max(8000).transform((text) => text.split(',').filter(Boolean)).pipe(z.array(PartyId).max(200)),
+  ids: z
+    .string()
+    .max(8000)
+    .transform((text) => text.split(',').filter(Boolean))
+    .pipe(z.array(PartyId).max(200)),
 });
 const Written = z.object({ id: z.string(), commitment: z.string() });
 const Party = z.object({
@@ -27,7 +31,10 @@ export class PartiesController {
   constructor(private readonly parties: Parties) {}
 
   @Route('POST', '', {
-    says: 'Add a person or a site', who: WRITERS, answers: 'created', gives: Written,
+    says: 'Add a person or a site',
+    who: WRITERS,
+    answers: 'created',
+    gives: Written,
   })
   add(@Asking() asking: SignedIn, @Body({ schema: NewParty }) body: z.output<typeof NewParty>) {
     return this.parties.add(asking, body.kind, body.details);
@@ -43,7 +50,10 @@ export class PartiesController {
   }
 
   @Route('PUT', ':id/details', {
-    says: 'Give a person or a site new details', who: WRITERS, gives: Written, fails: ['erased'],
+    says: 'Give a person or a site new details',
+    who: WRITERS,
+    gives: Written,
+    fails: ['erased'],
   })
   change(
     @Asking() asking: SignedIn,

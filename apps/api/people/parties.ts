@@ -10,17 +10,20 @@ import { canonical } from '#ledger';
 import { Prisma } from '#prisma';
 import { Companies } from '../data/companies.js';
 import type { Acting } from '../http/signed-in.js';
+import { Papers } from '../papers/papers.js';
 import { Problem } from '../problems.js';
 
 const Line = z.string().trim().max(300);
-export const PartyDetails = z.strictObject({
-  name: Name,
-  address: Line.optional(),
-  phone: Line.optional(),
-  email: Line.optional(),
-  contact: Line.optional(),
-  notes: z.string().trim().max(2000).optional(),
-}).meta({ id: 'PartyDetails' });
+export const PartyDetails = z
+  .strictObject({
+    name: Name,
+    address: Line.optional(),
+    phone: Line.optional(),
+    email: Line.optional(),
+    contact: Line.optional(),
+    notes: z.string().trim().max(2000).optional(),
+  })
+  .meta({ id: 'PartyDetails' });
 export type PartyDetails = z.output<typeof PartyDetails>;
 
 export interface PartyView {
@@ -32,7 +35,10 @@ export interface PartyView {
 
 @Injectable()
 export class Parties {
-  constructor(private readonly companies: Companies) {}
+  constructor(
+    private readonly companies: Companies,
+    private readonly papers: Papers,
+  ) {}
 
   async add(asking: Acting, kind: 'person' | 'site', details: PartyDetails) {
     return this.write(asking, { id: uuid(), version: 1, kind }, details);
@@ -44,7 +50,10 @@ export class Parties {
     const before = await prisma.party.findFirst({ where: { id, latest: true } });
     if (!before) throw new Problem('not-found', 'There is no such person or site.');
     if (before.erasedAt) throw new Problem('erased', 'These details were erased.');
-    await prisma.party.updateMany({ where: { id, version: before.version }, data: { latest: false } });
+    await prisma.party.updateMany({
+      where: { id, version: before.version },
+      data: { latest: false },
+    });
     return this.write(asking, { id, version: before.version + 1, kind: before.kind }, details);
   }
 
@@ -56,7 +65,9 @@ export class Parties {
     return rows.map((row) => ({
       id: row.id,
       kind: row.kind as PartyView['kind'],
-      ...(row.erasedAt ? { erased: row.erasedAt.toISOString() } : { details: row.details as PartyDetails }),
+      ...(row.erasedAt
+        ? { erased: row.erasedAt.toISOString() }
+        : { details: row.details as PartyDetails }),
     }));
   }
 
@@ -64,11 +75,17 @@ export class Parties {
     const { count } = await this.companies.of(asking.company.id).prisma.party.updateMany({
       where: { id, erasedAt: null },
       data: {
-        name: null, details: Prisma.DbNull, salt: null,
-        erasedAt: new Date(), erasedBy: asking.person.id, reason,
+        name: null,
+        details: Prisma.DbNull,
+        salt: null,
+        erasedAt: new Date(),
+        erasedBy: asking.person.id,
+        reason,
       },
     });
-    if (count === 0) throw new Problem('not-found', 'There is no such person or site that is not yet erased.');
+    if (count === 0)
+      throw new Problem('not-found', 'There is no such person or site that is not yet erased.');
+    await this.papers.eraseOf(asking.company.id, id);
   }
 
   private async write(
@@ -80,8 +97,14 @@ export class Parties {
     const commitment = commit(salt, details);
     await this.companies.of(asking.company.id).prisma.party.create({
       data: {
-        companyId: asking.company.id, ...row, latest: true, name: details.name,
-        details, salt, commitment, createdBy: asking.person.id,
+        companyId: asking.company.id,
+        ...row,
+        latest: true,
+        name: details.name,
+        details,
+        salt,
+        commitment,
+        createdBy: asking.person.id,
       },
     });
     return { id: row.id, commitment };
@@ -90,6 +113,8 @@ export class Parties {
 
 /** SHA-256 over salt and canonical JSON: binds an event to the details without holding them. */
 export function commit(salt: Uint8Array, details: PartyDetails): string {
-  const given = Object.fromEntries(Object.entries(details).filter(([, value]) => value !== undefined));
+  const given = Object.fromEntries(
+    Object.entries(details).filter(([, value]) => value !== undefined),
+  );
   return createHash('sha256').update(salt).update(canonical(given)).digest('hex');
 }

@@ -13,13 +13,17 @@ const COST = { memoryCost: 19_456, timeCost: 2, parallelism: 1 } as const;
 export const hashPassword = (password: string): Promise<string> => hash(password, COST);
 
 /** Takes as long for somebody unknown as for a wrong password. */
-export async function passwordFits(stored: string | null | undefined, given: string): Promise<boolean> {
+export async function passwordFits(
+  stored: string | null | undefined,
+  given: string,
+): Promise<boolean> {
   const fits = await verify(stored ?? (await nobody()), given);
   return fits && typeof stored === 'string';
 }
 
 let nobodysHash: Promise<string> | undefined;
-const nobody = (): Promise<string> => (nobodysHash ??= hashPassword(randomBytes(16).toString('hex')));
+const nobody = (): Promise<string> =>
+  (nobodysHash ??= hashPassword(randomBytes(16).toString('hex')));
 
 export const Token = z.string().regex(/^[A-Za-z0-9_-]{43}$/, 'is not the token of a link');
 

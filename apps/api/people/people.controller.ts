@@ -15,11 +15,20 @@ import { Sessions } from './sessions.js';
 
 const Roles = z.array(z.enum(ROLES)).min(1, 'must name at least one role').max(ROLES.length);
 const Person = z.object({ id: z.string(), name: z.string(), roles: z.array(z.string()) });
-const User = Person.extend({ email: z.string(), active: z.boolean(), has_password: z.boolean() }).meta({ id: 'User' });
-const Invited = z.object({ user: User, link: z.string().describe('the token of a link that is good once') });
+const User = Person.extend({
+  email: z.string(),
+  active: z.boolean(),
+  has_password: z.boolean(),
+}).meta({ id: 'User' });
+const Invited = z.object({
+  user: User,
+  link: z.string().describe('the token of a link that is good once'),
+});
 const NewUser = z.strictObject({ name: Name, email: Email, roles: Roles });
 const ChangedUser = z.strictObject({
-  name: Name.optional(), roles: Roles.optional(), active: z.boolean().optional(),
+  name: Name.optional(),
+  roles: Roles.optional(),
+  active: z.boolean().optional(),
 });
 export const PersonId = z.uuid('must be the id of a person');
 
@@ -48,7 +57,9 @@ export class PeopleController {
     gives: z.object({ users: z.array(User) }),
   })
   async users(@Asking() asking: SignedIn) {
-    const people = await this.companies.of(asking.company.id).prisma.person.findMany({ orderBy: { name: 'asc' } });
+    const people = await this.companies
+      .of(asking.company.id)
+      .prisma.person.findMany({ orderBy: { name: 'asc' } });
     return { users: people.map(user) };
   }
 
@@ -65,13 +76,15 @@ export class PeopleController {
     const person = await prisma.person
       .create({ data: { companyId, id: uuid(), ...body } })
       .catch((error: unknown) => {
-        throw isTaken(error) ? new Problem('conflict', 'This e-mail address is already in use.') : error;
+        throw isTaken(error)
+          ? new Problem('conflict', 'This e-mail address is already in use.')
+          : error;
       });
     return { user: user(person), link: await this.links.make(companyId, person.id) };
   }
 
   @Route('PATCH', 'users/:id', {
-    says: 'Change a person\'s name or roles, or close the account',
+    says: "Change a person's name or roles, or close the account",
     who: ['administrator'],
     gives: User,
     fails: ['conflict'],
@@ -86,12 +99,15 @@ export class PeopleController {
     const key = { companyId_id: { companyId, id } };
     const before = await prisma.person.findUnique({ where: key });
     if (!before) throw new Problem('not-found', 'There is no such person.');
-    const resigns = before.roles.includes('administrator')
-      && (body.active === false || body.roles?.includes('administrator') === false);
+    const resigns =
+      before.roles.includes('administrator') &&
+      (body.active === false || body.roles?.includes('administrator') === false);
     if (resigns && id === asking.person.id) {
       throw new Problem('conflict', 'Another administrator must take this role from you.');
     }
-    const data = Object.fromEntries(Object.entries(body).filter(([, value]) => value !== undefined));
+    const data = Object.fromEntries(
+      Object.entries(body).filter(([, value]) => value !== undefined),
+    );
     const after = await prisma.person.update({ where: key, data });
     if (body.roles || body.active === false) await this.sessions.endAllOf(companyId, id);
     return user(after);
@@ -106,7 +122,13 @@ interface Row {
   readonly active: boolean;
   readonly passwordHash: string | null;
 }
-const user = ({ id, name, email, roles, active, passwordHash }: Row) =>
-  ({ id, name, email, roles, active, has_password: passwordHash !== null });
+const user = ({ id, name, email, roles, active, passwordHash }: Row) => ({
+  id,
+  name,
+  email,
+  roles,
+  active,
+  has_password: passwordHash !== null,
+});
 
 const isTaken = (error: unknown) => (error as { code?: unknown } | null)?.code === 'P2002';

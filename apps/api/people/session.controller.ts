@@ -10,29 +10,50 @@ import { COOKIE } from '../http/session-guard.js';
 import { Asking, type SignedIn } from '../http/signed-in.js';
 import { Problem } from '../problems.js';
 import { Attempts } from './attempts.js';
-import { hashPassword, NewPassword, Password, passwordFits, Token, tokenDigest } from './passwords.js';
+import {
+  hashPassword,
+  NewPassword,
+  Password,
+  passwordFits,
+  Token,
+  tokenDigest,
+} from './passwords.js';
 import { Sessions, SESSION_HOURS } from './sessions.js';
 import { SetUp } from './set-up.js';
 
-export const Email = z.email('must be an e-mail address').max(200).transform((text) => text.toLowerCase());
+export const Email = z
+  .email('must be an e-mail address')
+  .max(200)
+  .transform((text) => text.toLowerCase());
 
 const SignInBody = z.strictObject({ email: Email, password: Password });
 const LinkBody = z.strictObject({ token: Token });
 const NewPasswordBody = z.strictObject({ password: NewPassword, current: Password.optional() });
 export const SetUpBody = z.strictObject({
-  token: Token, name: Name, email: Email, password: NewPassword, company: Name,
+  token: Token,
+  name: Name,
+  email: Email,
+  password: NewPassword,
+  company: Name,
 });
 
-export const SessionSchema = z.object({
-  person: z.object({ id: z.string(), name: z.string(), email: z.string() }),
-  roles: z.array(z.enum(ROLES)),
-  company: z.object({ id: z.string(), name: z.string() }),
-  csrf: z.string(),
-  expiresAt: z.iso.datetime(),
-}).meta({ id: 'Session' });
+export const SessionSchema = z
+  .object({
+    person: z.object({ id: z.string(), name: z.string(), email: z.string() }),
+    roles: z.array(z.enum(ROLES)),
+    company: z.object({ id: z.string(), name: z.string() }),
+    csrf: z.string(),
+    expiresAt: z.iso.datetime(),
+  })
+  .meta({ id: 'Session' });
 
-const view = ({ person, roles, company, csrf, expiresAt }: SignedIn) =>
-  ({ person, roles, company, csrf, expiresAt: expiresAt.toISOString() });
+const view = ({ person, roles, company, csrf, expiresAt }: SignedIn) => ({
+  person,
+  roles,
+  company,
+  csrf,
+  expiresAt: expiresAt.toISOString(),
+});
 
 @Controller('api')
 export class SessionController {
@@ -80,7 +101,8 @@ export class SessionController {
     const key = `link ${request.ip ?? ''}`;
     this.attempts.check(key);
     const link = await this.door.throughLink(tokenDigest(body.token), (used) => {
-      if (used.person === null) throw new Problem('wrong-credentials', 'This link sets up a company.');
+      if (used.person === null)
+        throw new Problem('wrong-credentials', 'This link sets up a company.');
       return Promise.resolve({ company: used.company, person: used.person });
     });
     if (!link) {
@@ -105,8 +127,16 @@ export class SessionController {
     return this.begin(company, person, request, response);
   }
 
-  @Route('GET', 'session', { says: 'Who is signed in; prolongs the session', who: 'signed-in', gives: SessionSchema })
-  async who(@Asking() asking: SignedIn, @Req() request: Request, @Res({ passthrough: true }) response: Response) {
+  @Route('GET', 'session', {
+    says: 'Who is signed in; prolongs the session',
+    who: 'signed-in',
+    gives: SessionSchema,
+  })
+  async who(
+    @Asking() asking: SignedIn,
+    @Req() request: Request,
+    @Res({ passthrough: true }) response: Response,
+  ) {
     const prolonged = await this.sessions.prolong(asking);
     setCookie(request, response, prolonged.token);
     return view(prolonged);
@@ -118,7 +148,10 @@ export class SessionController {
     answers: 'nothing',
     fails: ['wrong-credentials', 'too-many-attempts'],
   })
-  async setPassword(@Asking() asking: SignedIn, @Body({ schema: NewPasswordBody }) body: z.output<typeof NewPasswordBody>) {
+  async setPassword(
+    @Asking() asking: SignedIn,
+    @Body({ schema: NewPasswordBody }) body: z.output<typeof NewPasswordBody>,
+  ) {
     const key = `email ${asking.person.email}`;
     this.attempts.check(key);
     const known = await this.door.person(asking.person.email);

@@ -1,5 +1,5 @@
-// Published editions of a company, of rules and of the catalogue: each a stream in its log, read once
-// and kept; only what is new is asked for.
+// Published editions of a company, of rules and of the catalogue: each a stream in its log, read
+// once and kept; only what is new is asked for.
 
 import { Injectable } from '@nestjs/common';
 import type { Catalogue } from '#jobs';
@@ -46,7 +46,9 @@ export class Editions {
     numberOf: (edition: T) => number,
   ): Promise<Shelf<T>> {
     const known = shelves.get(company) ?? { version: 0, editions: [] };
-    const events = await this.ledgers.ledger.readStream(company, stream, { from: known.version + 1 });
+    const events = await this.ledgers.ledger.readStream(company, stream, {
+      from: known.version + 1,
+    });
     if (events.length === 0) return known;
     const more = events.map((event): Published<T> => {
       const { edition, reason = null } = event.data as { edition: T; reason?: string | null };
@@ -60,7 +62,10 @@ export class Editions {
         reason,
       };
     });
-    const shelf = { version: known.version + events.length, editions: [...known.editions, ...more] };
+    const shelf = {
+      version: known.version + events.length,
+      editions: [...known.editions, ...more],
+    };
     const newest = shelves.get(company);
     if (!newest || newest.version < shelf.version) shelves.set(company, shelf);
     return shelf;
@@ -80,6 +85,13 @@ export function stateOf<T>(shelf: Shelf<T>, published: Published<T>, day: string
 
 /** Stands in until a company publishes its first catalogue: nothing is made yet. */
 export const EMPTY_CATALOGUE: Catalogue = {
-  edition: 0, in_force_from: '0001-01-01', summary: 'No catalogue is published yet.',
-  profiles: [], made: [], charts: [], assemblies: [], fasteners: [], terms: [],
+  edition: 0,
+  in_force_from: '0001-01-01',
+  summary: 'No catalogue is published yet.',
+  profiles: [],
+  made: [],
+  charts: [],
+  assemblies: [],
+  fasteners: [],
+  terms: [],
 };

@@ -23,8 +23,10 @@ export class Packets {
   /** undefined where the job has no such request. */
   async find(company: string, job: string, request: string): Promise<Packet | undefined> {
     const events = await this.jobs.events(company, job);
-    const asked = events.find((event) =>
-      event.type === 'sign-off-requested/1' && (event.data as Asked['data']).request === request);
+    const asked = events.find(
+      (event) =>
+        event.type === 'sign-off-requested/1' && (event.data as Asked['data']).request === request,
+    );
     if (!asked) return undefined;
     const before = fold(initial(job), events.slice(0, asked.version - 1));
     const { surfaces, ...rest } = (pastEvent(asked) as Asked).data;
@@ -34,11 +36,17 @@ export class Packets {
       job: { ...view, surfaces: view.surfaces.filter(({ id }) => surfaces.includes(id)) },
       cautions: CAUTIONS,
     };
-    return { digest: digestOf(body), frozen_at: asked.recordedAt, engineer: rest.engineer.id, body };
+    return {
+      digest: digestOf(body),
+      frozen_at: asked.recordedAt,
+      engineer: rest.engineer.id,
+      body,
+    };
   }
 }
 
 const CAUTIONS = [
-  'An office aid: local code and the authority having jurisdiction govern; wind and snow values come from them.',
+  'An office aid: local code and the authority having jurisdiction govern, and give the wind ' +
+    'and snow values.',
   'What spans is for a licensed engineer to decide; this software signs for nobody.',
 ];

@@ -2,7 +2,10 @@
 
 import type { Role } from '#jobs/contract';
 
-export const DEMONSTRATION = { company: 'demonstration', name: 'Example Metal Roofing (demonstration)' } as const;
+export const DEMONSTRATION = {
+  company: 'demonstration',
+  name: 'Example Metal Roofing (demonstration)',
+} as const;
 
 interface DemonstrationPerson {
   readonly id: string;
@@ -26,4 +29,12 @@ export const REVIEWER = person(5, 'Wanda', 'warranty-reviewer');
 export const STANDARDS = person(6, 'Stellan', 'standards-manager');
 export const ADMINISTRATOR = person(7, 'Adam', 'administrator');
 
-export const PEOPLE = [OFFICE, MANAGER, CREW, ENGINEER, REVIEWER, STANDARDS, ADMINISTRATOR] as const;
+export const PEOPLE = [
+  OFFICE,
+  MANAGER,
+  CREW,
+  ENGINEER,
+  REVIEWER,
+  STANDARDS,
+  ADMINISTRATOR,
+] as const;

@@ -13,7 +13,12 @@ export type Step = readonly [Actor, CommandInput | PacketAnswer];
 export interface InventedParty {
   readonly id: string;
   readonly kind: 'person' | 'site';
-  readonly details: { readonly name: string; readonly address?: string; readonly phone?: string; readonly email?: string };
+  readonly details: {
+    readonly name: string;
+    readonly address?: string;
+    readonly phone?: string;
+    readonly email?: string;
+  };
 }
 
 export interface InventedJob {
@@ -22,21 +27,40 @@ export interface InventedJob {
   readonly steps: readonly Step[];
 }
 
-export const demonstrationId = (n: number): string => `00000000-0000-7000-8000-${String(n).padStart(12, '0')}`;
+export const demonstrationId = (n: number): string =>
+  `00000000-0000-7000-8000-${String(n).padStart(12, '0')}`;
 
 type How = FactEntry['how'];
 type Value = FactEntry['value'];
 type Told = readonly [fact: FactEntry['fact'], value: Value];
 
 /** Facts of one thing that are known the same way. */
-export const facts = (on: string | null, how: How, source: string | undefined, ...told: readonly Told[]): FactEntry[] =>
-  told.map(([fact, value]) => ({ on, fact, value, how, ...(source === undefined ? {} : { source }) }));
+export const facts = (
+  on: string | null,
+  how: How,
+  source: string | undefined,
+  ...told: readonly Told[]
+): FactEntry[] =>
+  told.map(([fact, value]) => ({
+    on,
+    fact,
+    value,
+    how,
+    ...(source === undefined ? {} : { source }),
+  }));
 
 export const amount = <U extends string>(v: string | number, u: U) => ({ v: String(v), u });
 
 /** Wind pressures of one zone, psf: toward the surface, and away from it. */
-export const zone = (name: string, part: 'roof' | 'overhang' | 'wall', inward: string, outward: string) =>
-  ({ zone: name, part, inward: amount(inward, 'psf'), outward: amount(outward, 'psf') });
+export const zone = (
+  name: string,
+  part: 'roof' | 'overhang' | 'wall',
+  inward: string,
+  outward: string,
+) => ({ zone: name, part, inward: amount(inward, 'psf'), outward: amount(outward, 'psf') });
 
 /** Attachment of one zone: clips along the panel, or screws across it at each support. */
-export const spaced = (name: string, spacing: string) => ({ zone: name, spacing: amount(spacing, 'in') });
+export const spaced = (name: string, spacing: string) => ({
+  zone: name,
+  spacing: amount(spacing, 'in'),
+});
