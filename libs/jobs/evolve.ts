@@ -4,8 +4,9 @@
 import { HOWS } from '#rules';
 import { evolveAfter, isAfterOrder } from './after-order/state.js';
 import type { ConfirmedStage, EventData, PastEvent } from './contract/events.js';
-import { NO_STAGES, stagesAfter, CONFIRMED_STAGES, type FactState, type Job, type Surface } from './job.js';
+import { NO_STAGES, type FactState, type Job, type Surface } from './job.js';
 import { contentPaths, lookupIn, same, type PathChange } from './lookup.js';
+import { change, markChanges, withSurface } from './re-check.js';
 import { answered, asked, designReceived, reaffirmed, revoked } from './sign-off/past.js';
 
 export function evolve(job: Job, event: PastEvent): Job {
@@ -72,16 +73,6 @@ function unknownEvent(event: never): never {
 function newSurface(data: EventData['surface-added/1']): Surface {
   const { surface: id, building, name, kind } = data;
   return { id, building, name, kind, withdrawn: null, stages: NO_STAGES, tearOff: 'not-needed', held: false, signOff: null };
-}
-
-export function withSurface(job: Job, surface: Surface): Job {
-  return { ...job, surfaces: { ...job.surfaces, [surface.id]: surface } };
-}
-
-export function change(job: Job, id: string, how: (surface: Surface) => Surface): Job {
-  const surface = job.surfaces[id];
-  if (!surface) throw new Error(`${job.id} has no surface ${id}`);
-  return withSurface(job, how(surface));
 }
 
 function described(job: Job, data: EventData['job-described/1'], event: PastEvent): Job {
@@ -159,48 +150,4 @@ function tornOff(job: Job, data: EventData['tear-off-recorded/1'], event: PastEv
   if (data.finding === 'as-assumed') return change(job, data.surface, (s) => ({ ...s, tearOff: 'confirmed' }));
   const held = change(job, data.surface, (s) => ({ ...s, tearOff: 'different', held: true }));
   return reopened(held, data.surface, 'substrate', `tear-off: ${data.words}`, event);
-}
-
-/** Marks what read a changed path: stages for re-check, sign-offs as differing. */
-export function markChanges(job: Job, changes: readonly PathChange[], event: PastEvent, reason: string | null): Job {
-  if (changes.length === 0) return job;
-  const own = event.type in STAGE_OF ? STAGE_OF[event.type as keyof typeof STAGE_OF] : null;
-  let next = job;
-  for (const surface of Object.values(job.surfaces)) {
-    const later = own && (event.data as { surface: string }).surface === surface.id ? stagesAfter(own) : CONFIRMED_STAGES;
-    for (const stage of later) {
-      const state = surface.stages[stage];
-      const hit = state.record ? changes.filter(({ path }) => Object.hasOwn(state.record!.reads, path)) : [];
-      if (hit.length === 0) continue;
-      const causes = hit.map((each) => ({ ...each, at: event.recordedAt, by: event.by.person, reason }));
-      next = change(next, surface.id, (s) => ({
-        ...s,
-        stages: { ...s.stages, [stage]: { ...s.stages[stage], status: 'needs-recheck', causes: [...s.stages[stage].causes, ...causes] } },
-      }));
-    }
-  }
-  return markSignOffs(next, changes);
-}
-
-const STAGE_OF = {
-  'style-chosen/1': 'style',
-  'coating-chosen/1': 'coating',
-  'hazards-assessed/1': 'hazards',
-  'substrate-confirmed/1': 'substrate',
-  'gauge-selected/1': 'gauge',
-} as const satisfies Partial<Record<PastEvent['type'], ConfirmedStage>>;
-
-function markSignOffs(job: Job, changes: readonly PathChange[]): Job {
-  const signOffs = Object.values(job.signOffs).flatMap((signOff) => {
-    const found = Object.entries(signOff.scope).flatMap(([surface, reads]) =>
-      changes
-        .filter(({ path, to }) => Object.hasOwn(reads, path) && !same(reads[path], to))
-        .map(({ path, to }) => ({ surface, path, from: reads[path], to })),
-    );
-    if (found.length === 0) return [];
-    const kept = signOff.differences.filter((old) => !found.some((f) => f.surface === old.surface && f.path === old.path));
-    return [{ ...signOff, differences: [...kept, ...found] }];
-  });
-  if (signOffs.length === 0) return job;
-  return { ...job, signOffs: { ...job.signOffs, ...Object.fromEntries(signOffs.map((s) => [s.id, s])) } };
 }

@@ -10,7 +10,8 @@ import type { Path } from '../contract/fact-dictionary.js';
 import { accept, decline, type Context, type Decision } from '../decision.js';
 import { stagesBefore, type Job, type Surface } from '../job.js';
 import { contentPaths, lookupIn, same, type Lookup } from '../lookup.js';
-import { pathsOf, surfaceFacts } from '../reading.js';
+import { pathsOf } from '../fact-paths.js';
+import { surfaceFacts } from '../reading.js';
 import { refuse, refusedBy, type Refusal } from '../refusal.js';
 
 export interface StageCommand {

@@ -8,10 +8,12 @@ import type { GaugeContent, SnowContent, WindContent } from '../contract/events.
 import { contentPath, factPath, type FactName, type Path, type Spacing } from '../contract/fact-dictionary.js';
 import { accept, decline, type Context, type Decision } from '../decision.js';
 import { evaluate } from '../choosing/evaluate.js';
+import { withExplanation } from '../choosing/what-would.js';
 import type { Question } from '../choosing/question.js';
 import type { Job, Surface } from '../job.js';
 import { lookupIn, same, type Lookup } from '../lookup.js';
-import { pathsOf, surfaceFacts } from '../reading.js';
+import { pathsOf } from '../fact-paths.js';
+import { surfaceFacts } from '../reading.js';
 import { refuse, type Refusal } from '../refusal.js';
 import { boundValues } from '../sign-off/past.js';
 import { beforeRefusals, isRefusal, kept, openSurface, readsOf, reasonRefusals, ruleRefusals } from './confirm.js';
@@ -50,13 +52,13 @@ export function selectGauge(job: Job, command: CommandOf<'select-gauge'>, contex
   ];
   if (refusals.length > 0) return decline(...refusals);
   const said = { findings: option.findings, reads };
-  return accept({ type: 'gauge-selected/1', data: { ...kept(said, command, context), content, evaluation } });
+  return accept({ type: 'gauge-selected/1', data: { ...kept(said, command, context), content, evaluation: withExplanation(asked, evaluation) } });
 }
 
 /** The evaluation as it would stand now, for a page that compares options before anyone picks. */
 export function evaluationFor(job: Job, surface: Surface, attachment: Attachment, context: Context, picked?: string): Evaluation | readonly Refusal[] {
   const asked = questionOf(job, surface, attachment, context);
-  return isQuestionRefusal(asked) ? asked : evaluate(asked, factUses(job, gaugeReads(job, surface, context)), picked);
+  return isQuestionRefusal(asked) ? asked : withExplanation(asked, evaluate(asked, factUses(job, gaugeReads(job, surface, context)), picked));
 }
 
 const isQuestionRefusal = (value: Question | readonly Refusal[]): value is readonly Refusal[] => Array.isArray(value);
