@@ -14,7 +14,7 @@ const Input = z.union(
   'must be an object, or a list of objects',
 );
 const Options = z.strictObject({ steps: z.enum(['true', 'false']).default('false') });
-const Description = z.object({
+const Description = z.looseObject({
   name: z.string(),
   says: z.string(),
   input: z.record(z.string(), z.unknown()),
