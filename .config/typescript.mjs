@@ -1,5 +1,5 @@
 // Runs TypeScript as it stands, for benchmarks and one-off scripts:
-// node --conditions=source --import ./.config/typescript.mjs FILE.ts
+// node --conditions=gauge-source --import ./.config/typescript.mjs FILE.ts
 
 import { register } from 'node:module';
 

@@ -23,3 +23,4 @@ export { engineerPacket, type EngineerPacket, type PacketSurface } from './docum
 export { warrantyPaper, type WarrantyPaper, type WarrantyTerm } from './documents/warranty-paper.js';
 export { decisionLetter, type DecisionLetter } from './documents/decision-letter.js';
 export { DISCLOSURES } from './after-order/disclosures.js';
+export { fallsDue, DUE_KINDS, type Due, type DueKind } from './after-order/due.js';

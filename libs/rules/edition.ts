@@ -99,6 +99,30 @@ function entryFaults(entry: EditionEntry, book: RuleBook): readonly EditionFault
   return [...given, ...missing, ...severity].map((message) => ({ rule: entry.rule, message }));
 }
 
+interface Asked {
+  readonly known: Rule;
+  readonly entry: EditionEntry;
+}
+const askedBefore = new WeakMap<RuleBook, WeakMap<Edition, Map<Gate, readonly Asked[]>>>();
+
+/** The rules an edition asks at a stage, in its order; editions and books never change, so once each. */
+function askedAt(edition: Edition, book: RuleBook, stage: Gate): readonly Asked[] {
+  const editions = askedBefore.get(book) ?? new WeakMap<Edition, Map<Gate, readonly Asked[]>>();
+  askedBefore.set(book, editions);
+  const stages = editions.get(edition) ?? new Map<Gate, readonly Asked[]>();
+  editions.set(edition, stages);
+  const found = stages.get(stage) ?? edition.entries.flatMap((entry) => {
+    const known = book.get(bookKey(entry.rule, entry.version));
+    if (!known) {
+      const what = `${entry.rule}/${entry.version}`;
+      throw new Error(`edition ${edition.number} names ${what}, which is not in the code`);
+    }
+    return known.stage === stage ? [{ known, entry }] : [];
+  });
+  stages.set(stage, found);
+  return found;
+}
+
 /** What every rule of a stage says, in the edition's order; all findings at once. */
 export function findings(
   edition: Edition,
@@ -106,14 +130,23 @@ export function findings(
   stage: Gate,
   facts: Facts,
 ): readonly Finding[] {
-  return edition.entries.flatMap((entry) => {
-    const known = book.get(bookKey(entry.rule, entry.version));
-    if (!known)
-      throw new Error(
-        `edition ${edition.number} names ${entry.rule}/${entry.version}, which is not in the code`,
-      );
-    return known.stage === stage ? [finding(known, entry, facts)] : [];
-  });
+  return askedAt(edition, book, stage).map(({ known, entry }) => finding(known, entry, facts));
+}
+
+/** Ids of the rules that refuse: the short answer of `findings`, for asking very often. */
+export function refusing(
+  edition: Edition,
+  book: RuleBook,
+  stage: Gate,
+  facts: Facts,
+): readonly string[] {
+  return askedAt(edition, book, stage)
+    .filter(({ known, entry }) => {
+      const verdict = known.check(facts, entry.settings);
+      if (verdict.outcome === 'not-evaluated') return entry.severity === 'refuse';
+      return verdict.outcome === 'fail' && (verdict.severity ?? entry.severity) === 'refuse';
+    })
+    .map(({ known }) => known.id);
 }
 
 function finding(known: Rule, entry: EditionEntry, facts: Facts): Finding {

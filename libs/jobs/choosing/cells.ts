@@ -1,12 +1,12 @@
 // Judging one option in one zone, as often as a search asks: the same rules and the same checks as the
 // evaluation, each check made once and remembered, each judgement counted against the budget.
 
-import { bookKey, findings, type Edition } from '#rules';
+import { bookKey, factsReadBy, refusing, type Edition, type FactKey } from '#rules';
 import { zonesOf, type Zone } from './demand.js';
 import { checkedIn, optionFacts, type Check } from './evaluate.js';
 import type { Frame } from './choices.js';
+import type { Option } from './options.js';
 import { attachmentIn, type Question } from './question.js';
-import { refuses } from './why-not.js';
 
 /** Spacings laid over what is proposed for one zone, inches; what is absent stays as it is. */
 export interface Local {
@@ -29,25 +29,47 @@ export interface Cells {
 export function cellsOf(question: Question, budget: number): Cells {
   const check = remembering();
   const [withZones, without] = parted(question);
+  const read = factsReadBy(withZones, question.book, 'gauge').filter((key) => key !== 'zones' && key !== 'option') as FactKey[];
+  const known = new Map<string, boolean>();
+  const keys = new WeakMap<Frame, string>();
+  const keyOf = (frame: Frame): string => {
+    const found = keys.get(frame) ?? mechanics(frame, read);
+    keys.set(frame, found);
+    return found;
+  };
   let judgements = 0;
   const spend = (n: number): boolean => (judgements += n) < budget;
+  const judgeZone = (frame: Frame, zone: Zone, local: Local): boolean => {
+    spend(1);
+    const asked = questionIn(frame.question, zone, local);
+    const here = { ...zone, spacing_in: local.supports ?? zone.spacing_in };
+    const facts = optionFacts(asked, unpriced(frame.option), [], [check(asked, frame.option, here).facts]);
+    return refusing(withZones, asked.book, 'gauge', facts).length === 0;
+  };
   return {
     check,
     spend,
     spent: () => ({ judgements, reached: judgements >= budget }),
     refusedOutright: ({ question: asked, option, options }) => {
       spend(1);
-      return findings(without, asked.book, 'gauge', optionFacts(asked, option, options, [])).some(refuses);
+      return refusing(without, asked.book, 'gauge', optionFacts(asked, option, options, [])).length > 0;
     },
     passes: (frame, zone, local) => {
-      spend(1);
-      const asked = questionIn(frame.question, zone, local);
-      const here = { ...zone, spacing_in: local.supports ?? zone.spacing_in };
-      const { facts } = check(asked, frame.option, here);
-      return !findings(withZones, asked.book, 'gauge', optionFacts(asked, frame.option, frame.options, [facts])).some(refuses);
+      const key = `${keyOf(frame)}|${zone.zone}|${local.spacing}|${local.rows}|${local.supports}`;
+      const found = known.get(key) ?? judgeZone(frame, zone, local);
+      known.set(key, found);
+      return found;
     },
   };
 }
+
+/** What a zone's outcome rests on beside its spacings: the sheet, its fastener, and facts of the rules. */
+function mechanics({ question, option }: Frame, read: readonly FactKey[]): string {
+  const facts: Partial<Record<FactKey, unknown>> = question.facts;
+  return JSON.stringify([question.profile.id, question.width, option.id, option.availability, question.attachment.fastener, read.map((key) => facts[key])]);
+}
+/** No rule that sees zones looks at the price; a change that one would refuse does not reproduce. */
+const unpriced = (option: Option): Option => ({ ...option, price: null });
 
 /** The gauge rules that read zones, and those that do not. */
 function parted({ edition, book }: Question): readonly [Edition, Edition] {

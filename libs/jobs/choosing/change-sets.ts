@@ -1,14 +1,13 @@
 // Every minimal set of design choices that turns an option: choices of make that stand together, and
 // spacings zone by zone. A zone's outcome rests on that zone alone, so each is searched by itself.
 
-import { framesOf, type Frame } from './choices.js';
+import { makeKeys, type Frame, type Frames } from './choices.js';
 import { withLocals, type Cells, type Local } from './cells.js';
 import { zonesOf, type Zone } from './demand.js';
 import { judge } from './evaluate.js';
 import { minimalOnly } from './minimal-sets.js';
 import type { Option } from './options.js';
-import type { Question } from './question.js';
-import { spacingsIn, type Target } from './spacings.js';
+import { spacingsIn, type Kind, type Target } from './spacings.js';
 import { zoneSets, type ZoneChange, type ZoneSet } from './zone-changes.js';
 
 /** So many sets of one option are kept; more are not searched, and that is said. */
@@ -25,34 +24,64 @@ export interface Found {
 }
 
 export const spacingKey = ({ kind, zone }: Pick<ZoneChange, 'kind' | 'zone'>): string => `${kind} ${zone}`;
-const makeKeys = ({ changes }: Frame): readonly string[] => changes.map(({ key }) => key).filter((key) => key !== 'grade');
-export const keysOf = ({ frame, spacings }: ChangeSet): readonly string[] => [...makeKeys(frame), ...spacings.map(spacingKey)];
+export const keysOf = ({ frame, spacings }: ChangeSet): readonly string[] => [...makeKeys(frame.changes), ...spacings.map(spacingKey)];
 
-export function changeSets(cells: Cells, question: Question, option: Option, target: Target): Found {
+export function changeSets(cells: Cells, frames: Frames, option: Option, target: Target): Found {
   const found: ChangeSet[] = [];
+  const searched: Searched[] = [];
   let whole = true;
-  for (const frame of framesOf(question, option)) {
+  // What already turns it without a change of spacing needs no further choice.
+  const alone: (readonly string[])[] = [];
+  const known = (keys: readonly string[]): boolean => alone.some((fewer) => fewer.every((key) => keys.includes(key)));
+  for (const frame of frames(option, known)) {
     if (!cells.spend(0)) return { sets: minimalOnly(found, keysOf), whole: false };
-    const keys = makeKeys(frame);
-    const known = found.some(({ frame: other, spacings }) => spacings.length === 0 && makeKeys(other).every((key) => keys.includes(key)));
-    if (known) continue;
-    const sets = target === 'passes' ? passing(cells, frame) : failing(cells, frame, found);
+    const sets = target === 'passes' ? passing(cells, frame, searched) : failing(cells, frame, found);
     whole &&= sets.length <= MOST_SETS;
     found.push(...sets.slice(0, MOST_SETS).map((spacings) => ({ frame, spacings })));
+    if (sets.some((set) => set.length === 0)) alone.push(makeKeys(frame.changes));
   }
   return { sets: minimalOnly(found, keysOf), whole };
 }
 
+/** A frame in which the option passes after changes of spacing: by failing zone, what cures it alone. */
+interface Searched {
+  readonly keys: readonly string[];
+  readonly cures: ReadonlyMap<string, readonly Kind[]>;
+}
+
 /** Every zone must pass: one set of each zone, in every combination. */
-function passing(cells: Cells, frame: Frame): readonly ZoneSet[] {
+function passing(cells: Cells, frame: Frame, searched: Searched[]): readonly ZoneSet[] {
   if (cells.refusedOutright(frame)) return [];
+  const hardest = [...zonesOf(frame.question)].sort((a, b) => a.windOutward - b.windOutward);
+  if (hardest[0] && zoneSets(cells, frame, hardest[0], 'passes').length === 0) return [];
+  const zones = hardest.filter((zone) => !cells.passes(frame, zone, {}));
+  if (addsNothing(frame, zones, searched)) return [];
+  const cures = new Map<string, readonly Kind[]>();
   let combined: readonly ZoneSet[] = [[]];
-  for (const zone of zonesOf(frame.question)) {
+  for (const zone of zones) {
     const sets = zoneSets(cells, frame, zone, 'passes');
+    if (sets.length === 0) return [];
+    cures.set(zone.zone, sets.flatMap((set) => (set.length === 1 ? set.map(({ kind }) => kind) : [])));
     combined = combined.flatMap((one) => sets.map((other) => [...one, ...other])).slice(0, MOST_SETS + 1);
-    if (combined.length === 0) return [];
   }
-  return combined;
+  searched.push({ keys: makeKeys(frame.changes), cures });
+  const place = (name: string): number => zonesOf(frame.question).findIndex(({ zone }) => zone === name);
+  return combined.map((set) => [...set].sort((a, b) => place(a.zone) - place(b.zone)));
+}
+
+/**
+ * Whether every set found here would hold one found in a frame of fewer changes: the same zones fail,
+ * and whatever may be changed in them cured them there alone.
+ */
+function addsNothing(frame: Frame, failing: readonly Zone[], searched: readonly Searched[]): boolean {
+  const keys = makeKeys(frame.changes);
+  return searched.some((before) =>
+    before.keys.every((key) => keys.includes(key)) &&
+    [...before.cures].every(([name, cured]) => {
+      const zone = failing.find((each) => each.zone === name);
+      return zone !== undefined && spacingsIn(frame, zone, 'passes').every(({ kind }) => cured.includes(kind));
+    }),
+  );
 }
 
 /** One zone that fails is enough. With other choices of make only spacings that fail nothing alone matter. */

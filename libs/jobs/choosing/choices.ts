@@ -1,10 +1,9 @@
 // The choices of make that stand beside an option: what the catalogue edition makes of the same metal
 // and thickness (profile, grade, coating, system, color group) and the fasteners that fit it.
 
-import { findings, type SurfaceFacts } from '#rules';
+import { refusing, type SurfaceFacts } from '#rules';
 import type { Catalogue, Fastener, MadeRow, Profile } from '../contract/catalogue.js';
 import { productFacts, profileFacts } from '../reading.js';
-import { refuses } from './why-not.js';
 import { catalogueOf } from './catalogue-of.js';
 import { optionsOf, type Option } from './options.js';
 import type { Question } from './question.js';
@@ -37,15 +36,39 @@ interface Make {
 }
 
 /** Frames of an option, fewest changes first, then the cheaper, then by name; built as they are asked for. */
-export function* framesOf(base: Question, option: Option): Generator<Frame> {
-  const question = { ...base, catalogue: catalogueOf(base.catalogue, base.profile.id) };
-  yield { question, option, options: optionsOf(question), changes: [] };
-  for (const make of makesOf(base, option)) {
-    const question = questionWith(base, make);
-    const there = optionsOf(question);
-    const same = there.find((each) => each.thickness_in === option.thickness_in && each.grade === (make.row?.grade ?? option.grade));
-    if (same && upstreamAllows(base, question)) yield { question, option: same, options: there, changes: make.changes };
-  }
+export type Frames = (option: Option, skips?: (keys: readonly string[]) => boolean) => Generator<Frame>;
+
+/** The variables of these changes; grade goes with the profile and is none of its own. */
+export const makeKeys = (changes: readonly Change[]): readonly string[] => changes.map(({ key }) => key).filter((key) => key !== 'grade');
+
+export function framesOf(base: Question): Frames {
+  const own = { ...base, catalogue: catalogueOf(base.catalogue, base.profile.id) };
+  const optionsHere = optionsOf(own);
+  const withMake = remembered(base);
+  return function* (option, skips = () => false) {
+    yield { question: own, option, options: optionsHere, changes: [] };
+    for (const make of makesOf(base, option)) {
+      if (skips(makeKeys(make.changes))) continue;
+      const made = withMake(make);
+      const same = made?.options.find((each) => each.thickness_in === option.thickness_in && each.grade === (make.row?.grade ?? option.grade));
+      if (made && same) yield { ...made, option: same, changes: make.changes };
+    }
+  };
+}
+
+/** Each make is asked about once, whatever the thickness; undefined where a stage before the gauge refuses it. */
+function remembered(base: Question): (make: Make) => Pick<Frame, 'question' | 'options'> | undefined {
+  const allowed = upstreamOf(base);
+  const known = new Map<string, Pick<Frame, 'question' | 'options'> | undefined>();
+  return (make) => {
+    const { profile, row, color, fastener } = make;
+    const key = [profile.id, row?.width.v, row?.metallic_coating, row?.paint_system, color, fastener].join('|');
+    if (!known.has(key)) {
+      const question = questionWith(base, make);
+      known.set(key, allowed(question) ? { question, options: optionsOf(question) } : undefined);
+    }
+    return known.get(key);
+  };
 }
 
 function makesOf(base: Question, option: Option): readonly Make[] {
@@ -81,8 +104,7 @@ function withFasteners(base: Question, option: Option, make: Make): readonly Mak
   }))];
 }
 
-/** Grade goes with the profile: it is shown, not counted. */
-const counted = (changes: readonly Change[]): number => changes.filter(({ key }) => key !== 'grade').length;
+const counted = (changes: readonly Change[]): number => makeKeys(changes).length;
 const nameOf = ({ catalogue }: Question, id: string): string => catalogue.fasteners.find((each) => each.id === id)?.name ?? id;
 
 function fits(fastener: Fastener, profile: Profile, { assemblies }: Catalogue): boolean {
@@ -132,10 +154,11 @@ function questionWith(base: Question, { row, profile, color, fastener }: Make): 
   };
 }
 
+const STAGES = ['style', 'coating', 'substrate'] as const;
+
 /** The stages before the gauge must say no more against the other choices than against today's. */
-function upstreamAllows(base: Question, other: Question): boolean {
-  const against = ({ edition, book, facts }: Question): readonly string[] =>
-    (['style', 'coating', 'substrate'] as const).flatMap((stage) => findings(edition, book, stage, facts).filter(refuses).map(({ rule }) => rule));
+function upstreamOf(base: Question): (other: Question) => boolean {
+  const against = ({ edition, book, facts }: Question): readonly string[] => STAGES.flatMap((stage) => refusing(edition, book, stage, facts));
   const now = against(base);
-  return against(other).every((rule) => now.includes(rule));
+  return (other) => against(other).every((rule) => now.includes(rule));
 }

@@ -4,7 +4,7 @@
 import { label, PRIORITIES } from '#rules';
 import type { WhatWould } from '../contract/evaluation.js';
 import type { Cells } from './cells.js';
-import { framesOf, type Frame } from './choices.js';
+import type { Frame, Frames } from './choices.js';
 import { zonesOf } from './demand.js';
 import { judge } from './evaluate.js';
 import { optionsOf, optionWords, type Option } from './options.js';
@@ -12,11 +12,11 @@ import type { Question } from './question.js';
 import { rank } from './rank.js';
 
 /** One change of each kind that does it, the first found. */
-export function whatPutsFirst(cells: Cells, question: Question, option: Option): readonly WhatWould[] {
+export function whatPutsFirst(cells: Cells, frames: Frames, question: Question, option: Option): readonly WhatWould[] {
   const found = new Map<string, WhatWould>();
-  for (const frame of [...preferring(question, option), ...framesOf(question, option)]) {
-    const [change, second] = frame.changes.filter(({ key }) => key !== 'grade');
-    if (!change || second || found.has(change.key)) continue;
+  for (const frame of [...preferring(question, option), ...frames(option, (keys) => keys.length > 1)]) {
+    const [change] = frame.changes.filter(({ key }) => key !== 'grade');
+    if (!change || found.has(change.key)) continue;
     if (!cells.spend(0)) break;
     if (firstOf(cells, frame)?.id === frame.option.id) found.set(change.key, wordsOf(option, frame));
   }

@@ -29,32 +29,32 @@ export function changeSetWords(option: string, set: ChangeSet, target: Target): 
 
 /** Why an outcome stands whatever else is chosen: the choices that already settle it. */
 export function reasonWords(option: string, what: string, target: Target, keys: readonly string[], sets: readonly ChangeSet[]): SufficientReason {
-  const because = keys.map((key) => factOf(key, sets));
+  const holding = (key: string): ChangeSet => {
+    const found = sets.find((each) => keysOf(each).includes(key));
+    if (!found) throw new Error(`no change set holds ${key}`);
+    return found;
+  };
+  const makes = keys.flatMap((key) => holding(key).frame.changes.filter((each) => each.key === key));
+  const spacings = keys.flatMap((key) => holding(key).spacings.filter((each) => spacingKey(each) === key));
+  const [any] = sets;
+  const phrases = [
+    ...makes.map((each) => `${each.what} ${each.from}`),
+    ...(any ? grouped(spacings.map((each) => ({ ...each, to: each.from, beyond: false }))).map((each) => spacingPhrase(any, each, 'fails')) : []),
+  ];
   const stands = target === 'passes' ? 'does not pass' : 'passes';
-  const as = because.map((each) => `${each.what} ${each.value}`);
   return {
     option,
-    because,
-    words: because.length === 0
-      ? `${what} ${stands} whichever of the considered choices is made.`
-      : `${what} ${stands} with ${listed(as)}, whichever else of the considered choices is made.`,
+    because: [
+      ...makes.map((each) => ({ what: each.what, value: each.from })),
+      ...spacings.map((each) => ({ what: `${noun(holding(spacingKey(each)), each.kind)} spacing, zone ${each.zone}`, value: inches(each.from) })),
+    ],
+    words: `${what} ${stands}${phrases.length === 0 ? ',' : ` with ${listed(phrases)},`} whichever else of the considered choices is made.`,
   };
-}
-
-/** Today's value of a variable, as any set that changes it names it. */
-function factOf(key: string, sets: readonly ChangeSet[]): { readonly what: string; readonly value: string } {
-  for (const set of sets.filter((each) => keysOf(each).includes(key))) {
-    const make = set.frame.changes.find((each) => each.key === key);
-    if (make) return { what: make.what, value: make.from };
-    const spacing = set.spacings.find((each) => spacingKey(each) === key);
-    if (spacing) return { what: `${noun(set, spacing.kind)} spacing in zone ${spacing.zone}`, value: inches(spacing.from) };
-  }
-  throw new Error(`no change set holds ${key}`);
 }
 
 const inches = (value: number): string => (Number.isFinite(value) ? `${value} in` : 'none');
 const reach = ({ to, beyond }: ZoneChange, target: Target): string =>
-  `${to} in${beyond ? (target === 'passes' ? ' or closer' : ' or wider') : ''}`;
+  `${inches(to)}${beyond ? (target === 'passes' ? ' or closer' : ' or wider') : ''}`;
 
 function noun({ frame }: ChangeSet, kind: Kind): string {
   if (kind !== 'spacing') return kind === 'rows' ? 'screw row' : 'support';

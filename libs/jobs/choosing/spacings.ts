@@ -1,6 +1,7 @@
 // The spacings that may change in one zone: attachment, rows of screws, supports. Each moves by whole
 // inches, closer where the option is to pass and wider where it is to fail.
 
+import type { LoadChart, TestedAssembly } from '../contract/catalogue.js';
 import type { Frame } from './choices.js';
 import type { Local } from './cells.js';
 import type { Zone } from './demand.js';
@@ -27,6 +28,7 @@ export interface Stretch {
 /** Least and greatest spacing that is tried, inches. */
 const BOUNDS: Readonly<Record<Kind, readonly [number, number]>> = { spacing: [3, 60], rows: [3, 60], supports: [6, 120] };
 
+/** With other choices of make the attachment may move too; the supports stay where they are. */
 export function spacingsIn(frame: Frame, zone: Zone, target: Target): readonly Spacing[] {
   const { question } = frame;
   const concealed = question.profile.fastening === 'concealed';
@@ -40,7 +42,8 @@ export function spacingsIn(frame: Frame, zone: Zone, target: Target): readonly S
         ...(supports === null ? [] : [['supports', supports] as const]),
       ]
     : [['spacing', proposed(at?.spacing)], ...(concealed ? [] : [['rows', proposed(at?.rows)] as const])];
-  return kinds.flatMap(([kind, now]) => {
+  const asMade = frame.changes.length > 0;
+  return kinds.filter(([kind]) => !(asMade && kind === 'supports')).flatMap(([kind, now]) => {
     const stretches = stretchesOf(kind, now, breaksOf(frame, kind), target);
     return stretches.length > 0 ? [{ kind, now, stretches }] : [];
   });
@@ -48,10 +51,12 @@ export function spacingsIn(frame: Frame, zone: Zone, target: Target): readonly S
 
 /** Where another test or chart row, or another number of spans, comes into play. */
 function breaksOf({ question, option }: Frame, kind: Kind): readonly number[] {
-  const { catalogue, profile, longest_piece_ft } = question;
-  const tests = catalogue.assemblies.filter((each) => each.profile === profile.id && Number(each.thickness.v) === option.thickness_in);
+  const { catalogue, profile, width, attachment, longest_piece_ft } = question;
+  const own = (each: TestedAssembly | LoadChart): boolean =>
+    each.profile === profile.id && each.width.v === width && each.metal === option.metal && Number(each.thickness.v) === option.thickness_in;
+  const tests = catalogue.assemblies.filter((each) => each.fastener === attachment.fastener && own(each));
   if (kind === 'spacing') return tests.map(({ attachment_spacing }) => Number(attachment_spacing.v));
-  const charts = catalogue.charts.filter((each) => each.profile === profile.id && Number(each.thickness.v) === option.thickness_in);
+  const charts = catalogue.charts.filter((each) => each.grade === option.grade && own(each));
   const piece = (longest_piece_ft ?? 0) * 12;
   return [
     ...charts.flatMap(({ rows }) => rows.map(({ span }) => Number(span.v))),

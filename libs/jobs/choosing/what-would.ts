@@ -4,6 +4,7 @@
 import type { Evaluation, OptionResult, Searched, SufficientReason, WhatWould } from '../contract/evaluation.js';
 import { catalogueOf } from './catalogue-of.js';
 import { cellsOf, type Cells } from './cells.js';
+import { framesOf, type Frames } from './choices.js';
 import { changeSets, keysOf, reproduces, type ChangeSet } from './change-sets.js';
 import { whatPutsFirst } from './comes-first.js';
 import { changeSetWords, reasonWords } from './explain-words.js';
@@ -14,7 +15,7 @@ import type { Target } from './spacings.js';
 import { whatIfs } from './what-if.js';
 
 /** Judgements of one option in one zone that one explanation may take. */
-export const BUDGET = 20_000;
+export const BUDGET = 10_000;
 /** Sufficient reasons on the way, and kept for one option. */
 const MOST_REASONS = 500;
 const KEPT_REASONS = 3;
@@ -29,10 +30,11 @@ export interface Explanation {
 /** `evaluation` must be that of the same question. */
 export function explain(question: Question, evaluation: Evaluation, budget = BUDGET): Explanation {
   const cells = cellsOf(question, budget);
-  const options = optionsOf({ ...question, catalogue: catalogueOf(question.catalogue, question.profile.id) });
+  const options = optionsOf(ownQuestion(question));
+  const frames = framesOf(question);
   const parts = evaluation.options.flatMap((result) => {
     const option = options.find(({ id }) => id === result.id);
-    return option ? [explained(cells, question, option, result)] : [];
+    return option ? [explained(cells, frames, ownQuestion(question), option, result)] : [];
   });
   const { judgements, reached } = cells.spent();
   return {
@@ -53,20 +55,20 @@ interface Part {
   readonly dropped: number;
 }
 
-function explained(cells: Cells, question: Question, option: Option, { admissible, why_not, rank }: OptionResult): Part {
+function explained(cells: Cells, frames: Frames, question: Question, option: Option, { admissible, why_not, rank }: OptionResult): Part {
   const target: Target = admissible ? 'fails' : 'passes';
   const passesOnly = admissible && why_not !== null;
   if (passesOnly) {
-    const changes = rank === 1 ? [] : whatPutsFirst(cells, question, option);
+    const changes = rank === 1 ? [] : whatPutsFirst(cells, frames, question, option);
     return { changes, reasons: [], whole: true, dropped: 0 };
   }
-  const { sets, whole } = changeSets(cells, question, option, target);
+  const { sets, whole } = changeSets(cells, frames, option, target);
   const shown = sets.filter((set) => reproduces(cells, set, target));
   const reasons = whole ? reasonsOf(option, shown, target) : [];
   return {
     changes: [
       ...inOrder(shown).map((set) => changeSetWords(option.id, set, target)),
-      ...whatIfs(cells, ownQuestion(question), option, target),
+      ...whatIfs(cells, question, option, target),
     ],
     reasons: reasons ?? [],
     whole: whole && reasons !== undefined,

@@ -1,5 +1,5 @@
 // What turns an option in one zone: every minimal set of spacings there, each with the value nearest to
-// today's that does it.
+// today's that does it. Two spacings of a zone move together only with today's choices of make.
 
 import type { Frame } from './choices.js';
 import type { Cells, Local } from './cells.js';
@@ -30,7 +30,8 @@ export function zoneSets(cells: Cells, frame: Frame, zone: Zone, target: Target)
     else stubborn.push(spacing);
   }
   const [first, second] = stubborn;
-  return first && second ? [...found, ...pair(zone, first, second, turns)] : found;
+  const together = first && second && frame.changes.length === 0;
+  return together ? [...found, ...pair(zone, first, second, turns)] : found;
 }
 
 interface Nearest {
