@@ -4,7 +4,7 @@ import type { QueryClient } from '@tanstack/react-query';
 import {
   createRootRoute, createRoute, createRouter, lazyRouteComponent, Outlet,
 } from '@tanstack/react-router';
-import { Failure, Loading } from './parts/states.js';
+import { FailedPage, Loading } from './parts/states.js';
 import { Home, Inside, NotFound } from './shell/inside.js';
 
 type Search = Record<string, string | undefined>;
@@ -87,7 +87,7 @@ export const makeRouter = (client: QueryClient) =>
     context: { client },
     scrollRestoration: true,
     defaultPendingComponent: () => <Loading what="the page" />,
-    defaultErrorComponent: ({ error, reset }) => <Failure error={error} retry={reset} />,
+    defaultErrorComponent: ({ error, reset }) => <FailedPage error={error} retry={reset} />,
     defaultPendingMs: 200,
     stringifySearch: (search) => {
       const text = new URLSearchParams(texts(search) as Record<string, string>).toString();

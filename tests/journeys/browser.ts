@@ -2,6 +2,7 @@
 // is found, the journeys are skipped by name and say why.
 
 import { existsSync } from 'node:fs';
+import { AxeBuilder } from '@axe-core/playwright';
 import { afterAll, beforeAll, describe } from '@jest/globals';
 import { chromium, type Browser, type BrowserContext, type BrowserContextOptions, type Page } from 'playwright-core';
 import { Companies } from '../../apps/api/data/companies.js';
@@ -78,6 +79,15 @@ export function withOffice(): Office {
 export async function settled(page: Page): Promise<void> {
   await page.locator('main h1').first().waitFor();
   await page.waitForFunction(() => !/\b(Loading|Counting|Asking)\b.*…/.test(document.body.innerText));
+}
+
+const STANDARDS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+
+/** Every finding of axe, as one line each; empty is good. */
+export async function axe(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).withTags(STANDARDS).analyze();
+  return violations.flatMap(({ id, nodes }) =>
+    nodes.map(({ target, failureSummary }) => `${id}: ${target.join(' ')} ${failureSummary?.split('\n')[1] ?? ''}`));
 }
 
 async function setPasswords({ service }: Running): Promise<void> {

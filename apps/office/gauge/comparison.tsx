@@ -21,16 +21,12 @@ export function Comparison({ evaluation, picking, chosen }: {
   const options = inOrder(evaluation.options);
   return (
     <section className="stack" aria-label="Comparison of gauges">
-      <p>{evaluation.recommendation.sentence}</p>
-      <ScrollTable
-        caption="Comparison of gauges"
-        note={`Every thickness the catalogue offers for this profile. Ranked by ${evaluation.ranking.by}.`}
-      >
+      <p><strong>{evaluation.recommendation.sentence}</strong></p>
+      <ScrollTable caption="Comparison of gauges" note="Every thickness the catalogue offers for this profile">
         <thead>
           <tr>
             {picking && <th scope="col">Take</th>}
-            <th scope="col">Gauge and base thickness</th>
-            <th scope="col">Outcome</th>
+            <th scope="col">Gauge, base thickness, outcome</th>
             <th scope="col">Governing check</th>
             <th scope="col" className="num">Demand</th>
             <th scope="col" className="num">Capacity</th>
@@ -47,6 +43,7 @@ export function Comparison({ evaluation, picking, chosen }: {
           ))}
         </tbody>
       </ScrollTable>
+      <p className="quiet small">Ranked by: {evaluation.ranking.by}.</p>
     </section>
   );
 }
@@ -73,9 +70,9 @@ function Row({ option, recommended, picking, taken }: {
       )}
       <th scope="row">
         {optionName(option)}
-        {taken === option.id && <span className="small"> (taken)</span>}
+        <br />
+        <Tag tone={outcome.tone}>{outcome.words}{taken === option.id && ', taken'}</Tag>
       </th>
-      <td><Tag tone={outcome.tone}>{outcome.words}</Tag></td>
       <td>
         {option.governs ? `${capital(option.governs.limit_state)}, zone ${option.governs.zone}` : 'no number'}
         {check && <span className="quiet small"><br />{prose(check.source)}</span>}
@@ -89,9 +86,11 @@ function Row({ option, recommended, picking, taken }: {
     </tr>
     {option.why_not && (
       <tr className={`${look} why-not`}>
-        <td colSpan={picking ? 10 : 9}>
-          <strong>Why not {option.gauge ? `${option.gauge} gauge` : amount(option.thickness)}:</strong>{' '}
-          {prose(option.why_not.words)}
+        <td colSpan={picking ? 9 : 8}>
+          <div className="kept-in-view">
+            <strong>Why not {option.gauge ? `${option.gauge} gauge` : amount(option.thickness)}:</strong>{' '}
+            {prose(option.why_not.words)}
+          </div>
         </td>
       </tr>
     )}

@@ -12,6 +12,7 @@ import type { StageProps } from '../stages/surface-page.js';
 import { AttachmentFields } from './attachment-fields.js';
 import { attachmentOf, attachmentTyped, gaugeFaults, gaugePlace } from './attachment-entry.js';
 import { Comparison } from './comparison.js';
+import { Pictures } from './pictures.js';
 import { Demands, OptionDetails, WhatWouldChange } from './zones.js';
 
 export function GaugeStage(props: StageProps) {
@@ -39,6 +40,7 @@ function Whole({ evaluation, chosen }: { readonly evaluation: Evaluation; readon
   return (
     <>
       <Comparison evaluation={evaluation} chosen={chosen} />
+      <Pictures evaluation={evaluation} chosen={chosen} />
       <Demands evaluation={evaluation} />
       <OptionDetails evaluation={evaluation} />
       <WhatWouldChange evaluation={evaluation} />
@@ -85,6 +87,7 @@ function GaugeForm(props: StageProps) {
                   <LongField id="why" label="Why this one and not the recommended option" errors={errors}
                     value={typed.why} onChange={(why) => set({ why })} />
                 )}
+                <Pictures evaluation={evaluation} chosen={typed.option || undefined} />
                 <Demands evaluation={evaluation} />
                 <OptionDetails evaluation={evaluation} />
                 <WhatWouldChange evaluation={evaluation} />

@@ -5,7 +5,7 @@ import { useParams } from '@tanstack/react-router';
 import type { ReactNode } from 'react';
 import type { JobView } from '#jobs/contract';
 import { jobQuery, type JobAnswer, type Moments } from '../api/queries.js';
-import { Failure, Loading } from '../parts/states.js';
+import { FailedPage, Loading } from '../parts/states.js';
 import { Page, type Crumb } from '../shell/page.js';
 
 export function WithJob({ at = {}, children }: {
@@ -22,11 +22,7 @@ export function WithJob({ at = {}, children }: {
     );
   }
   if (job.data === undefined) {
-    return (
-      <main id="main" tabIndex={-1}>
-        <Failure error={job.error} retry={() => void job.refetch()} />
-      </main>
-    );
+    return <FailedPage error={job.error} retry={() => void job.refetch()} />;
   }
   return children(job.data);
 }

@@ -1,31 +1,22 @@
 // A diagram with its title, its one-sentence finding and a table of the same numbers.
 
+import type { Drawing as Picture } from '#drawings';
 import { useId } from 'react';
 import { PlainTable } from './table.js';
 
-export interface Figure {
-  /** SVG text made by #drawings, with its own title and description. */
-  readonly svg: string;
-  readonly title: string;
-  readonly finding: string;
-  readonly table: {
-    readonly columns: readonly (string | { readonly name: string; readonly num: true })[];
-    readonly rows: readonly (readonly string[])[];
-  };
-}
-
-export function Drawing({ figure }: { readonly figure: Figure }) {
+export function Drawing({ figure }: { readonly figure: Picture }) {
   const id = useId();
   return (
     <figure className="drawing stack" aria-labelledby={id}>
       <figcaption className="stack tight">
-        <h3 id={id}>{figure.title}</h3>
+        <h2 id={id}>{figure.title}</h2>
         <p>{figure.finding}</p>
       </figcaption>
-      <div className="sheet" dangerouslySetInnerHTML={{ __html: figure.svg }} />
+      <div className="sheet" role="region" aria-label={`Picture: ${figure.title}`} tabIndex={0}
+        dangerouslySetInnerHTML={{ __html: figure.svg }} />
       <details>
-        <summary>The same numbers in a table</summary>
-        <PlainTable caption={figure.title} {...figure.table} />
+        <summary>The same numbers in a table<span className="visually-hidden">: {figure.title}</span></summary>
+        <PlainTable caption={figure.title} columns={figure.table.columns} rows={figure.table.rows} />
       </details>
     </figure>
   );

@@ -18,14 +18,32 @@ export const Empty = ({ title, children }: { readonly title: string; readonly ch
   </div>
 );
 
-/** A read that failed: says what, and what to do. */
-export function Failure({ error, retry }: { readonly error: unknown; readonly retry?: () => void }) {
-  const { status, title, detail } = problemFrom(error);
-  const [heading, words] = WORDS[status] ?? [title, detail ?? 'Try again in a moment.'];
+interface Failed {
+  readonly error: unknown;
+  readonly retry?: () => void;
+}
+
+/** A page whose whole reading failed. */
+export function FailedPage(failed: Failed) {
+  const [heading] = wordsOf(failed.error);
   useTitle([heading]);
   return (
+    <main id="main" tabIndex={-1}>
+      <div className="content">
+        <Failure {...failed} level={1} />
+      </div>
+    </main>
+  );
+}
+
+/** A read that failed: says what, and what to do. */
+export function Failure({ error, retry, level = 2 }: Failed & { readonly level?: 1 | 2 }) {
+  const { status, detail } = problemFrom(error);
+  const [heading, words] = wordsOf(error);
+  const H = level === 1 ? 'h1' : 'h2';
+  return (
     <div className="sheet stack" role="alert">
-      <h1>{heading}</h1>
+      <H>{heading}</H>
       <p>{status === 403 ? (detail ?? words) : words}</p>
       <div className="row">
         {retry && status !== 403 && status !== 404 && (
@@ -39,6 +57,11 @@ export function Failure({ error, retry }: { readonly error: unknown; readonly re
       </div>
     </div>
   );
+}
+
+function wordsOf(error: unknown): readonly [string, string] {
+  const { status, title, detail } = problemFrom(error);
+  return WORDS[status] ?? [title, detail ?? 'Try again in a moment.'];
 }
 
 const WORDS: Readonly<Record<number, readonly [string, string]>> = {

@@ -4,6 +4,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { useNavigate, useParams, useSearch } from '@tanstack/react-router';
 import { useState, type FormEvent } from 'react';
+import { problemFrom } from '../api/client.js';
 import { jobQuery } from '../api/queries.js';
 import { jobCrumbs } from '../jobs/use-job.js';
 import { ErrorSummary } from '../parts/errors.js';
@@ -22,16 +23,18 @@ export function ComparePage() {
   const before = useQuery(jobQuery(id, { asOf: search.first }));
   const after = useQuery(jobQuery(id, { asOf: search.second }));
   const [failed, setFailed] = useState(false);
-  const error = before.error ?? after.error;
+  const early = (error: unknown) => error !== null && problemFrom(error).status === 404 && now.data !== undefined;
+  const error = [before.error, after.error].find((each) => each !== null && !early(each));
+  const ready = [before, after].every((each) => each.data !== undefined || early(each.error));
   return (
     <Page title="Compare two moments" section={now.data ? `Job ${now.data.job.number}` : 'Jobs'}
       crumbs={now.data ? jobCrumbs(now.data.job) : [{ name: 'Jobs', to: '/jobs' }]} failed={failed}>
       <Moments {...search} failed={setFailed} id={id} />
       {!search.first && <p className="quiet">Choose the first moment; the second is now unless another is given.</p>}
       {search.first && error && <Failure error={error} />}
-      {search.first && !error && (!before.data || !after.data) && <Loading what="both moments" />}
-      {search.first && before.data && after.data && (
-        <Table rows={differences(before.data.job, after.data.job)}
+      {search.first && !error && !ready && <Loading what="both moments" />}
+      {search.first && !error && ready && (
+        <Table rows={differences(before.data?.job, after.data?.job)}
           first={moment(search.first)} second={search.second ? moment(search.second) : 'now'} />
       )}
     </Page>

@@ -11,9 +11,10 @@ export interface Difference {
   readonly after: string;
 }
 
-export function differences(before: JobView, after: JobView): readonly Difference[] {
-  const a = entries(before);
-  const b = entries(after);
+/** undefined: the job was not opened yet. */
+export function differences(before: JobView | undefined, after: JobView | undefined): readonly Difference[] {
+  const a = before ? entries(before) : new Map<string, string>();
+  const b = after ? entries(after) : new Map<string, string>();
   return [...new Set([...a.keys(), ...b.keys()])].flatMap((what): Difference[] => {
     const was = a.get(what);
     const is = b.get(what);

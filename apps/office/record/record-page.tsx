@@ -4,11 +4,12 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router';
 import { useState } from 'react';
+import { problemFrom } from '../api/client.js';
 import { momentsIn, recordQuery, type Moments } from '../api/queries.js';
 import type { DecisionRecord } from '../api/record.js';
 import { jobCrumbs } from '../jobs/use-job.js';
 import { Cautions } from '../parts/cautions.js';
-import { Failure, Loading } from '../parts/states.js';
+import { Empty, Failure, Loading } from '../parts/states.js';
 import { moment } from '../parts/words.js';
 import { Page } from '../shell/page.js';
 import { AsOf } from './as-of.js';
@@ -40,11 +41,18 @@ export function RecordPage() {
     >
       <AsOf picked={at} go={go} failed={setFailed} />
       {record.isPending && <Loading what="the record" />}
-      {record.error && <Failure error={record.error} retry={() => void record.refetch()} />}
+      {record.error && before(record.error, at) && (
+        <Empty title="Nothing was recorded by then"><p>The job was opened later. Choose a later moment, or now.</p></Empty>
+      )}
+      {record.error && !before(record.error, at) && <Failure error={record.error} retry={() => void record.refetch()} />}
       {record.data && <Record record={record.data} />}
     </Page>
   );
 }
+
+/** A job is not found as of a moment before it was opened. */
+const before = (error: unknown, { asOf }: Moments): boolean =>
+  asOf !== undefined && problemFrom(error).status === 404;
 
 const pdfQuery = (at: Moments): string => `${momentsIn(at) || '?'}${momentsIn(at) ? '&' : ''}size=letter`;
 

@@ -79,7 +79,7 @@ function Rules({ book }: { readonly book: Rulebook }) {
 
 const Row = ({ rule }: { readonly rule: EditionRule }) => (
   <tr>
-    <th scope="row">
+    <th scope="row" className="tight-column">
       {rule.rule}<br />
       <span className="quiet small">version {rule.version}</span>
     </th>

@@ -5,7 +5,7 @@ import { Link, Navigate, Outlet, useLocation, useRouterState } from '@tanstack/r
 import { useEffect, useRef } from 'react';
 import { problemFrom } from '../api/client.js';
 import { sessionQuery } from '../api/queries.js';
-import { Failure, Loading } from '../parts/states.js';
+import { FailedPage, Loading } from '../parts/states.js';
 import { useTitle } from '../parts/title.js';
 import { Bar } from './bar.js';
 import { SessionWatch } from './session-watch.js';
@@ -19,11 +19,7 @@ export function Inside() {
     if (problemFrom(session.error).status === 401) {
       return <Navigate to="/sign-in" search={here.href === '/' ? {} : { next: here.href }} replace />;
     }
-    return (
-      <main id="main">
-        <Failure error={session.error} retry={() => void session.refetch()} />
-      </main>
-    );
+    return <FailedPage error={session.error} retry={() => void session.refetch()} />;
   }
   return (
     <>

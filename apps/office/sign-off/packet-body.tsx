@@ -2,11 +2,11 @@
 
 import type { JobView, SurfaceView } from '#jobs/contract';
 import type { Packet } from '../api/answers.js';
-import { FactList } from '../facts/fact-list.js';
 import { Demands, OptionDetails } from '../gauge/zones.js';
 import { Comparison } from '../gauge/comparison.js';
 import { Findings, outcomeOf } from '../parts/findings.js';
-import { moment } from '../parts/words.js';
+import { PlainTable } from '../parts/table.js';
+import { moment, value } from '../parts/words.js';
 
 export function PacketBody({ packet, nameOf }: {
   readonly packet: Packet;
@@ -21,21 +21,19 @@ export function PacketBody({ packet, nameOf }: {
           <span className="digest">{packet.digest}</span>
         </p>
       </div>
-      <FactsOf job={job} nameOf={nameOf} />
       {job.surfaces.map((surface) => <Surface key={surface.id} surface={surface} />)}
+      <FactsOf job={job} nameOf={nameOf} />
     </section>
   );
 }
 
 function FactsOf({ job, nameOf }: { readonly job: JobView; readonly nameOf: (id: string) => string }) {
-  const slots = job.facts.map((fact) => ({
-    name: fact.name as never, on: null, path: fact.path, fact,
-  }));
   return (
-    <section className="sheet stack">
-      <h2>Facts and their sources</h2>
-      <FactList slots={slots} nameOf={nameOf} />
-    </section>
+    <PlainTable caption="Facts and their sources" columns={['Fact', 'Value', 'How known', 'Source', 'Recorded']}
+      rows={job.facts.map((fact) => [
+        fact.definition.asks, value(fact.value), fact.how, fact.source ?? '',
+        `${nameOf(fact.by)}, ${moment(fact.at)}`,
+      ])} />
   );
 }
 

@@ -10,6 +10,7 @@ import { hazardsFaults, hazardsOf, hazardsPlace, hazardsTyped } from './hazards-
 import { StageForm } from './stage-form.js';
 import { StageFrame } from './stage-frame.js';
 import { Steps } from './steps.js';
+import { ZonePicture } from './zone-picture.js';
 import type { StageProps } from './surface-page.js';
 
 export function HazardsStage(props: StageProps) {
@@ -19,7 +20,12 @@ export function HazardsStage(props: StageProps) {
       {...props}
       stage="hazards"
       summary={content === null ? [] : summary(content)}
-      extra={content && <Pressures content={content} />}
+      extra={content && (
+        <>
+          <ZonePicture job={props.job} surface={props.surface} />
+          <Pressures content={content} />
+        </>
+      )}
       form={() => <HazardsForm {...props} />}
     />
   );

@@ -65,6 +65,7 @@ function Surface({ job, version }: { readonly job: JobView; readonly version: nu
       title={`${surface.name}: ${capital(label(stage))}`}
       section={`Job ${job.number}`}
       crumbs={jobCrumbs(job)}
+      wide={stage === 'gauge'}
       lead={
         <p className="row">
           <Tag tone={state.tone}>{state.words}</Tag>

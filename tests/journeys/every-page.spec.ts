@@ -1,0 +1,68 @@
+// What holds on every page, empty, full and with errors: no finding of axe, one heading, a title of
+// three parts, targets large enough, nothing scrolling sideways at 320 px.
+
+import { expect, test } from '@jest/globals';
+import type { Page } from 'playwright-core';
+import { axe, journey, settled, withOffice, type Who } from './browser.js';
+import { PAGES } from './routes.js';
+
+journey('every page', () => {
+  const office = withOffice();
+  const tabs = new Map<string, Promise<Page>>();
+  const tabOf = (who: Who | null, narrow = false, dark = false): Promise<Page> => {
+    const key = `${who?.id} ${narrow} ${dark}`;
+    const viewport = narrow ? { width: 320, height: 700 } : { width: 1280, height: 900 };
+    const options = { viewport, colorScheme: dark ? ('dark' as const) : ('light' as const) };
+    const tab = tabs.get(key) ?? (who ? office.as(who, options) : office.stranger(options));
+    tabs.set(key, tab);
+    return tab;
+  };
+  const pages = PAGES.map((each) => [each.name, each] as const);
+
+  test.each(pages)('point 4: axe finds nothing on %s, wide and light', async (_, { path, who }) => {
+    const page = await tabOf(who);
+    await page.goto(path);
+    await settled(page);
+    expect(await axe(page)).toEqual([]);
+  }, 60_000);
+
+  test.each(pages)('points 4 and 5: axe finds nothing on %s, narrow and dark', async (_, { path, who }) => {
+    const page = await tabOf(who, true, true);
+    await page.goto(path);
+    await settled(page);
+    expect(await axe(page)).toEqual([]);
+  }, 60_000);
+
+  test.each(pages)('points 1, 3, 7, 9, 14 and 18 hold on %s', async (_, { path, who }) => {
+    const page = await tabOf(who, true, true);
+    await page.goto(path);
+    await settled(page);
+    expect(await page.title()).toMatch(/^(Error: )?.+ - Gauge Ledger$/);
+    const counts = await page.evaluate(`({
+      h1: document.querySelectorAll('h1').length,
+      main: document.querySelectorAll('main').length,
+      banner: document.querySelectorAll('body header').length,
+      unnamed: document.querySelectorAll('nav:not([aria-label]):not([aria-labelledby])').length,
+      tablesWithoutCaption: document.querySelectorAll('table:not(:has(caption))').length,
+      headsWithoutScope: document.querySelectorAll('th:not([scope])').length,
+      focusableCells: document.querySelectorAll('td[tabindex], th[tabindex]').length,
+      placeholders: document.querySelectorAll('[placeholder]').length,
+      sideways: document.documentElement.scrollWidth > innerWidth,
+    })`);
+    expect(counts).toEqual({
+      h1: 1, main: 1, banner: path === '/nowhere' ? 0 : 1, unnamed: 0, tablesWithoutCaption: 0, headsWithoutScope: 0,
+      focusableCells: 0, placeholders: 0, sideways: false,
+    });
+    expect(await smallTargets(page)).toEqual([]);
+  }, 60_000);
+});
+
+/** Controls under 24 by 24 CSS px; a link inside a sentence is exempt (WCAG 2.5.8). */
+async function smallTargets(page: Page): Promise<string[]> {
+  return page.evaluate(`[...document.querySelectorAll('main a, main button, main input, main select, main summary, header a, header button')]
+    .filter((each) => each.getClientRects().length > 0 && each.type !== 'hidden')
+    .filter((each) => each.tagName !== 'A' || !/^(P|LI|DD|TD)$/.test(each.parentElement.tagName) || each.parentElement.textContent.trim() === each.textContent.trim())
+    .map((each) => ({ text: (each.textContent || each.id || each.getAttribute('aria-label') || '').slice(0, 40), box: each.getBoundingClientRect() }))
+    .filter(({ box }) => box.width < 23.5 && box.height < 24 || box.height < 23.5)
+    .map(({ text, box }) => text + ' ' + Math.round(box.width) + 'x' + Math.round(box.height))`);
+}
