@@ -3,18 +3,24 @@
 import { Module, type DynamicModule } from '@nestjs/common';
 import { APP_FILTER, APP_GUARD, APP_PIPE } from '@nestjs/core';
 import { CqrsModule } from '@nestjs/cqrs';
+import { Acknowledgments } from './customers/acknowledgments.js';
+import { CustomerLinksController } from './customers/customer-links.controller.js';
 import { CalculatorsController } from './calculators/calculators.controller.js';
 import { CatalogueController } from './catalogue/catalogue.controller.js';
 import { Companies } from './data/companies.js';
 import { FrontDoor } from './data/front-door.js';
 import { Ledgers } from './data/ledgers.js';
+import { Mailer } from './data/mailer.js';
 import { Settings } from './data/settings.js';
+import { Signing } from './data/signing.js';
 import { FilesController } from './files/files.controller.js';
 import { Checked } from './http/checked.js';
 import { Log } from './http/log.js';
 import { OpenApiDocument } from './http/openapi.js';
 import { ProblemFilter } from './http/problem-filter.js';
 import { SessionGuard } from './http/session-guard.js';
+import { ImportController } from './import/import.controller.js';
+import { ImportJobs } from './import/import-jobs.js';
 import { Changes } from './jobs/changes.js';
 import { Contexts } from './jobs/contexts.js';
 import { DecisionRecordController } from './jobs/decision-record.controller.js';
@@ -25,10 +31,16 @@ import { JobListExportController } from './jobs/job-list-export.controller.js';
 import { JobNumbers } from './jobs/job-numbers.js';
 import { JobsController } from './jobs/jobs.controller.js';
 import {
-  JobAtHandler, JobHistoryHandler, JobRecordHandler, RehearseOnJobHandler,
+  JobAtHandler,
+  JobHistoryHandler,
+  JobRecordHandler,
+  RehearseOnJobHandler,
 } from './jobs/read-job.js';
 import { References } from './jobs/references.js';
 import { HealthController } from './log/health.controller.js';
+import { PaperNames } from './papers/paper-names.js';
+import { Papers } from './papers/papers.js';
+import { PapersController } from './papers/papers.controller.js';
 import { Attempts } from './people/attempts.js';
 import { Names } from './people/names.js';
 import { Parties } from './people/parties.js';
@@ -38,24 +50,79 @@ import { SessionController } from './people/session.controller.js';
 import { Sessions } from './people/sessions.js';
 import { SetUp } from './people/set-up.js';
 import { SignInLinks } from './people/sign-in-links.js';
+import { Reminders } from './reminders/reminders.js';
+import { RemindersController } from './reminders/reminders.controller.js';
+import { OwnerReportController } from './owner-report/owner-report.controller.js';
 import { Editions } from './rulebook/editions.js';
 import { PublishRules } from './rulebook/publish-rules.js';
 import { RulebookController } from './rulebook/rulebook.controller.js';
+import { Licenses } from './sign-off/licenses.js';
+import { LicensesController } from './sign-off/licenses.controller.js';
+import { PacketVisits } from './sign-off/packet-visits.js';
+import { PacketVisitsController } from './sign-off/packet-visits.controller.js';
 import { Packets } from './sign-off/packets.js';
 import { SignOffsController } from './sign-off/sign-offs.controller.js';
+import { Trail } from './sign-off/trail.js';
 
 const CONTROLLERS = [
-  SessionController, PeopleController, PartiesController, FilesController,
+  SessionController,
+  PeopleController,
+  PartiesController,
+  FilesController,
   // The exports stand before "jobs/:id", which would take them for ids.
-  JobListExportController, JobsController, DecisionRecordController, SignOffsController,
-  RulebookController, CatalogueController, CalculatorsController, HealthController,
+  JobListExportController,
+  ImportController,
+  JobsController,
+  DecisionRecordController,
+  SignOffsController,
+  PacketVisitsController,
+  LicensesController,
+  PapersController,
+  CustomerLinksController,
+  RemindersController,
+  OwnerReportController,
+  RulebookController,
+  CatalogueController,
+  CalculatorsController,
+  HealthController,
 ];
 const HANDLERS = [
-  ExecuteOnJobHandler, FindJobsHandler, JobAtHandler, JobHistoryHandler, JobRecordHandler, RehearseOnJobHandler,
+  ExecuteOnJobHandler,
+  FindJobsHandler,
+  JobAtHandler,
+  JobHistoryHandler,
+  JobRecordHandler,
+  RehearseOnJobHandler,
 ];
 const PARTS = [
-  Companies, FrontDoor, Ledgers, Jobs, Changes, Contexts, References, JobNumbers, Editions, PublishRules,
-  Packets, Attempts, Names, Parties, Sessions, SetUp, SignInLinks, OpenApiDocument,
+  Companies,
+  FrontDoor,
+  Ledgers,
+  Jobs,
+  Changes,
+  Contexts,
+  References,
+  JobNumbers,
+  Editions,
+  PublishRules,
+  Packets,
+  Attempts,
+  Names,
+  Parties,
+  Sessions,
+  SetUp,
+  SignInLinks,
+  OpenApiDocument,
+  Acknowledgments,
+  ImportJobs,
+  Licenses,
+  Mailer,
+  PacketVisits,
+  PaperNames,
+  Papers,
+  Reminders,
+  Signing,
+  Trail,
 ];
 
 @Module({})

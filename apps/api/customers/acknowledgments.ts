@@ -22,7 +22,10 @@ const stream = (job: string): string => `customer/${job}`;
 export class Acknowledgments {
   constructor(private readonly ledgers: Ledgers) {}
 
-  async of(company: string, job: string): Promise<readonly (Acknowledged & { readonly at: string })[]> {
+  async of(
+    company: string,
+    job: string,
+  ): Promise<readonly (Acknowledged & { readonly at: string })[]> {
     const events = await this.ledgers.ledger.readStream(company, stream(job));
     return events.map(({ data, recordedAt }) => ({ ...(data as Acknowledged), at: recordedAt }));
   }
@@ -37,7 +40,12 @@ export class Acknowledgments {
     if (known) return;
     const by = { person: given.party, role: 'customer' };
     const commandId = `${stream(job)}/${given.paper}/${given.about}/${given.party}`;
-    const request = oneStream({ company, by, commandId, asked: given }, stream(job), before.length, [{ type: ACKNOWLEDGED, data: given }]);
+    const request = oneStream(
+      { company, by, commandId, asked: given },
+      stream(job),
+      before.length,
+      [{ type: ACKNOWLEDGED, data: given }],
+    );
     const done = await this.ledgers.append(request);
     if (done.kind === 'wrong-version') await this.add(company, job, given);
   }

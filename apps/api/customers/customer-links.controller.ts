@@ -19,19 +19,28 @@ import { Problem } from '../problems.js';
 import { Acknowledgments } from './acknowledgments.js';
 
 export const CUSTOMER_CAUTION =
-  'Acknowledging says that you have seen this. It does not make a roof safe or lawful: local code and the authority having jurisdiction '
-  + 'govern, and what spans needs a licensed engineer. Snow and ice slide off metal roofs: keep doors and walks below them clear.';
+  'Acknowledging says that you have seen this. It does not make a roof safe or lawful: local code and the authority having jurisdiction ' +
+  'govern, and what spans needs a licensed engineer. Snow and ice slide off metal roofs: keep doors and walks below them clear.';
 const DAY_MS = 24 * 3_600_000;
 
 const PaperRef = z.strictObject({ paper: PaperSchema, about: About });
-const NewLink = z.strictObject({ papers: z.array(PaperRef).min(1).max(50), days: z.number().int().min(1).max(180).default(30) });
+const NewLink = z.strictObject({
+  papers: z.array(PaperRef).min(1).max(50),
+  days: z.number().int().min(1).max(180).default(30),
+});
 const Opening = z.strictObject({ token: Token });
 const OnPaper = z.strictObject({ token: Token, ...PaperRef.shape });
 const Acknowledging = z.strictObject({ token: Token, ...PaperRef.shape, name: Name });
-const Sent = z.object({
-  job: z.object({ number: z.string(), name: z.string() }), company: z.string(), caution: z.string(),
-  papers: z.array(z.object({ paper: PaperSchema, about: z.string(), acknowledged_at: z.string().nullable() })),
-}).meta({ id: 'SentToCustomer' });
+const Sent = z
+  .object({
+    job: z.object({ number: z.string(), name: z.string() }),
+    company: z.string(),
+    caution: z.string(),
+    papers: z.array(
+      z.object({ paper: PaperSchema, about: z.string(), acknowledged_at: z.string().nullable() }),
+    ),
+  })
+  .meta({ id: 'SentToCustomer' });
 
 interface Opened {
   readonly company: string;
@@ -52,22 +61,43 @@ export class CustomerLinksController {
 
   @Route('POST', 'jobs/:id/customer-links', {
     says: 'A private link for the customer of a job, to issued papers; the answer holds its token once',
-    who: ['office', 'project-manager'], answers: 'created', gives: z.object({ token: z.string(), expires_at: z.string() }), fails: ['conflict'],
+    who: ['office', 'project-manager'],
+    answers: 'created',
+    gives: z.object({ token: z.string(), expires_at: z.string() }),
+    fails: ['conflict'],
   })
-  async make(@Asking() { company, person }: SignedIn, @Param('id', { schema: JobId }) id: string, @Body({ schema: NewLink }) body: z.output<typeof NewLink>) {
+  async make(
+    @Asking() { company, person }: SignedIn,
+    @Param('id', { schema: JobId }) id: string,
+    @Body({ schema: NewLink }) body: z.output<typeof NewLink>,
+  ) {
     const job = await this.jobs.load(company.id, id);
     const party = job.parties['customer']?.id;
-    if (job.version === 0 || party === undefined) throw new Problem('not-found', 'There is no such job.');
+    if (job.version === 0 || party === undefined)
+      throw new Problem('not-found', 'There is no such job.');
     for (const name of body.papers) await this.papers.recorded(company.id, id, name);
     const token = newToken();
     const expiresAt = new Date(Date.now() + body.days * DAY_MS);
     await this.companies.of(company.id).prisma.customerLink.create({
-      data: { companyId: company.id, tokenDigest: new Uint8Array(tokenDigest(token)), job: id, party, papers: body.papers, madeBy: person.id, expiresAt },
+      data: {
+        companyId: company.id,
+        tokenDigest: new Uint8Array(tokenDigest(token)),
+        job: id,
+        party,
+        papers: body.papers,
+        madeBy: person.id,
+        expiresAt,
+      },
     });
     return { token, expires_at: expiresAt.toISOString() };
   }
 
-  @Route('POST', 'customer/open', { says: 'What was sent to a customer, by the token of the link', who: 'anyone', gives: Sent, fails: ['not-found'] })
+  @Route('POST', 'customer/open', {
+    says: 'What was sent to a customer, by the token of the link',
+    who: 'anyone',
+    gives: Sent,
+    fails: ['not-found'],
+  })
   async open(@Body({ schema: Opening }) { token }: z.output<typeof Opening>) {
     const { company, job: id, party, papers } = await this.opened(token);
     const [job, own, seen] = await Promise.all([
@@ -76,30 +106,61 @@ export class CustomerLinksController {
       this.acknowledgments.of(company, id),
     ]);
     return {
-      job: { number: job.number, name: job.name }, company: own?.name ?? '', caution: CUSTOMER_CAUTION,
+      job: { number: job.number, name: job.name },
+      company: own?.name ?? '',
+      caution: CUSTOMER_CAUTION,
       papers: papers.map(({ paper, about }) => ({
-        paper, about, acknowledged_at: seen.find((each) => each.paper === paper && each.about === about && each.party === party)?.at ?? null,
+        paper,
+        about,
+        acknowledged_at:
+          seen.find((each) => each.paper === paper && each.about === about && each.party === party)
+            ?.at ?? null,
       })),
     };
   }
 
-  @Route('POST', 'customer/paper', { says: 'One of the papers that were sent', who: 'anyone', gives: 'application/pdf', fails: ['not-found'] })
-  async paper(@Body({ schema: OnPaper }) { token, ...name }: z.output<typeof OnPaper>, @Res() response: Response): Promise<void> {
+  @Route('POST', 'customer/paper', {
+    says: 'One of the papers that were sent',
+    who: 'anyone',
+    gives: 'application/pdf',
+    fails: ['not-found'],
+  })
+  async paper(
+    @Body({ schema: OnPaper }) { token, ...name }: z.output<typeof OnPaper>,
+    @Res() response: Response,
+  ): Promise<void> {
     const { company, job } = await this.sent(token, name);
     const { bytes } = await this.papers.print(company, job, name);
     send(response, 'application/pdf', `${name.paper}-${name.about}.pdf`, bytes);
   }
 
-  @Route('POST', 'customer/acknowledge', { says: 'Acknowledge having seen a paper that was sent', who: 'anyone', answers: 'nothing', fails: ['not-found'] })
-  async acknowledge(@Body({ schema: Acknowledging }) { token, name, ...paper }: z.output<typeof Acknowledging>) {
+  @Route('POST', 'customer/acknowledge', {
+    says: 'Acknowledge having seen a paper that was sent',
+    who: 'anyone',
+    answers: 'nothing',
+    fails: ['not-found'],
+  })
+  async acknowledge(
+    @Body({ schema: Acknowledging }) { token, name, ...paper }: z.output<typeof Acknowledging>,
+  ) {
     const { company, job, party } = await this.sent(token, paper);
     const { row } = await this.papers.print(company, job, paper);
-    await this.acknowledgments.add(company, job, { ...paper, party, name, pdf_digest: row.pdfDigest, caution: CUSTOMER_CAUTION });
+    await this.acknowledgments.add(company, job, {
+      ...paper,
+      party,
+      name,
+      pdf_digest: row.pdfDigest,
+      caution: CUSTOMER_CAUTION,
+    });
   }
 
   private async opened(token: string): Promise<Opened> {
     const link = await this.door.customerLink(tokenDigest(token));
-    if (!link) throw new Problem('not-found', 'This link is not known or has expired: ask the office for a new one.');
+    if (!link)
+      throw new Problem(
+        'not-found',
+        'This link is not known or has expired: ask the office for a new one.',
+      );
     return { ...link, papers: link.papers as readonly PaperName[] };
   }
 

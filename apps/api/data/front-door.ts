@@ -59,14 +59,23 @@ export class FrontDoor implements OnApplicationShutdown {
   }
 
   async person(email: string): Promise<KnownPerson | undefined> {
-    const { rows } = await this.pool.query<{ company_id: string; person_id: string; password_hash: string | null }>(
-      'SELECT * FROM door.sign_in($1)', [email]);
+    const { rows } = await this.pool.query<{
+      company_id: string;
+      person_id: string;
+      password_hash: string | null;
+    }>('SELECT * FROM door.sign_in($1)', [email]);
     const [row] = rows;
-    return row && { company: row.company_id, person: row.person_id, passwordHash: row.password_hash };
+    return (
+      row && { company: row.company_id, person: row.person_id, passwordHash: row.password_hash }
+    );
   }
 
   async session(tokenDigest: Buffer): Promise<KnownSession | undefined> {
-    const named = { name: 'session', text: 'SELECT * FROM door.session($1)', values: [tokenDigest] };
+    const named = {
+      name: 'session',
+      text: 'SELECT * FROM door.session($1)',
+      values: [tokenDigest],
+    };
     return (await this.pool.query<KnownSession>(named)).rows[0];
   }
 
@@ -76,24 +85,39 @@ export class FrontDoor implements OnApplicationShutdown {
 
   /** Uses the link up and begins a visit. */
   openPacket(tokenDigest: Buffer, visitDigest: Buffer): Promise<OpenedPacket | undefined> {
-    return this.one<OpenedPacket>('SELECT company_id AS company, job, request, engineer FROM door.open_packet($1, $2)', tokenDigest, visitDigest);
+    return this.one<OpenedPacket>(
+      'SELECT company_id AS company, job, request, engineer FROM door.open_packet($1, $2)',
+      tokenDigest,
+      visitDigest,
+    );
   }
 
   /** While it lasts, and before it was answered. */
   packetVisit(visitDigest: Buffer): Promise<PacketVisit | undefined> {
     return this.one<PacketVisit>(
-      'SELECT company_id AS company, job, request, engineer, token_digest AS link FROM door.packet_visit($1)', visitDigest);
+      'SELECT company_id AS company, job, request, engineer, token_digest AS link FROM door.packet_visit($1)',
+      visitDigest,
+    );
   }
 
   customerLink(tokenDigest: Buffer): Promise<OpenedCustomerLink | undefined> {
-    return this.one<OpenedCustomerLink>('SELECT company_id AS company, job, party, papers FROM door.customer_link($1)', tokenDigest);
+    return this.one<OpenedCustomerLink>(
+      'SELECT company_id AS company, job, party, papers FROM door.customer_link($1)',
+      tokenDigest,
+    );
   }
 
   calendar(tokenDigest: Buffer): Promise<{ company: string; person: string } | undefined> {
-    return this.one('SELECT company_id AS company, person_id AS person FROM door.calendar($1)', tokenDigest);
+    return this.one(
+      'SELECT company_id AS company, person_id AS person FROM door.calendar($1)',
+      tokenDigest,
+    );
   }
 
-  private async one<T extends pg.QueryResultRow>(text: string, ...values: readonly Buffer[]): Promise<T | undefined> {
+  private async one<T extends pg.QueryResultRow>(
+    text: string,
+    ...values: readonly Buffer[]
+  ): Promise<T | undefined> {
     return (await this.pool.query<T>(text, [...values])).rows[0];
   }
 
@@ -129,7 +153,9 @@ export class FrontDoor implements OnApplicationShutdown {
 
 async function useLink(on: pg.Pool | pg.PoolClient, digest: Buffer): Promise<UsedLink | undefined> {
   const { rows } = await on.query<{ company_id: string; person_id: string | null }>(
-    'SELECT * FROM door.use_link($1)', [digest]);
+    'SELECT * FROM door.use_link($1)',
+    [digest],
+  );
   const [row] = rows;
   return row && { company: row.company_id, person: row.person_id };
 }

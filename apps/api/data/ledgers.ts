@@ -16,7 +16,7 @@ import type {
 import { Log } from '../http/log.js';
 import { jobList } from '../jobs/keep-job-list.js';
 import { Problem } from '../problems.js';
-import { officeList } from '../reports/keep-office-list.js';
+import { officeList } from '../owner-report/keep-office-list.js';
 import { Settings } from './settings.js';
 
 @Injectable()

@@ -33,8 +33,11 @@ export class Settings {
 }
 
 /** SMTP_URL and MAIL_FROM, both or neither. */
-export function mailFrom({ SMTP_URL: smtpUrl, MAIL_FROM: from }: NodeJS.ProcessEnv): { mail?: MailSettings } {
+export function mailFrom({ SMTP_URL: smtpUrl, MAIL_FROM: from }: NodeJS.ProcessEnv): {
+  mail?: MailSettings;
+} {
   if (smtpUrl === undefined && from === undefined) return {};
-  if (!smtpUrl || !from) throw new Error('SMTP_URL and MAIL_FROM go together; one of them is missing.');
+  if (!smtpUrl || !from)
+    throw new Error('SMTP_URL and MAIL_FROM go together; one of them is missing.');
   return { mail: { smtpUrl, from } };
 }

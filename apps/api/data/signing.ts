@@ -15,11 +15,17 @@ export class Signing implements OnApplicationShutdown {
   private readonly signer: Signer | undefined;
   private readonly pending = new Map<string, NodeJS.Timeout>();
 
-  constructor(settings: Settings, ledgers: Ledgers, private readonly log: Log) {
+  constructor(
+    settings: Settings,
+    ledgers: Ledgers,
+    private readonly log: Log,
+  ) {
     const { keysFolder } = settings;
     if (keysFolder === undefined) return;
     this.signer = createSigner({
-      ledger: ledgers.ledger, folder: keysFolder, origin: originOf,
+      ledger: ledgers.ledger,
+      folder: keysFolder,
+      origin: originOf,
       keys: openKeyRing(path.join(keysFolder, 'signing-key.json')),
     });
   }
@@ -29,7 +35,9 @@ export class Signing implements OnApplicationShutdown {
     if (!this.signer || this.pending.has(company)) return;
     const timer = setTimeout(() => {
       this.pending.delete(company);
-      void this.checkpoint(company).catch((err: unknown) => this.log.error({ company, err }, 'a checkpoint failed'));
+      void this.checkpoint(company).catch((err: unknown) =>
+        this.log.error({ company, err }, 'a checkpoint failed'),
+      );
     }, SOON_MS);
     this.pending.set(company, timer.unref());
   }

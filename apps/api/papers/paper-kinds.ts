@@ -3,13 +3,30 @@
 // the version of the job that a decision record speaks of.
 
 import {
-  decisionLetter, decisionRecord, engineerPacket, orderPaper, warrantyPaper,
-  type DecisionLetter, type DecisionRecord, type EngineerPacket, type JobEvent, type Names, type OrderPaper, type PastEvent, type WarrantyPaper,
+  decisionLetter,
+  decisionRecord,
+  engineerPacket,
+  orderPaper,
+  warrantyPaper,
+  type DecisionLetter,
+  type DecisionRecord,
+  type EngineerPacket,
+  type JobEvent,
+  type Names,
+  type OrderPaper,
+  type PastEvent,
+  type WarrantyPaper,
 } from '#jobs';
 import type { PaperOptions, TemplateName } from '#documents';
 import { digestOf } from '../data/ledgers.js';
 
-export const PAPER_KINDS = ['order', 'engineer-packet', 'warranty', 'decision-letter', 'decision-record'] as const;
+export const PAPER_KINDS = [
+  'order',
+  'engineer-packet',
+  'warranty',
+  'decision-letter',
+  'decision-record',
+] as const;
 export type PaperKind = (typeof PAPER_KINDS)[number];
 
 export interface PaperName {
@@ -36,7 +53,12 @@ export function issuedBy(event: JobEvent | PastEvent): PaperName | undefined {
 }
 
 /** undefined where the job has no such paper. */
-export function foldPaper(job: string, events: readonly PastEvent[], { paper, about }: PaperName, names: Names): Content | undefined {
+export function foldPaper(
+  job: string,
+  events: readonly PastEvent[],
+  { paper, about }: PaperName,
+  names: Names,
+): Content | undefined {
   switch (paper) {
     case 'order': {
       const [order = '', revision = ''] = about.split('.');

@@ -22,14 +22,32 @@ export class PaperNames {
     const [own, people, parties] = await Promise.all([
       prisma.company.findUnique({ where: { id: company }, select: { name: true } }),
       prisma.person.findMany({ where: wanted, select: { id: true, name: true } }),
-      prisma.party.findMany({ where: { ...wanted, latest: true }, select: { id: true, name: true, details: true, erasedAt: true } }),
+      prisma.party.findMany({
+        where: { ...wanted, latest: true },
+        select: { id: true, name: true, details: true, erasedAt: true },
+      }),
     ]);
-    const named = [['company', own?.name ?? ''], ...people.map(({ id, name }) => [id, name]), ...parties.map((each) => [each.id, partyWords(each)])];
-    return { names: Object.fromEntries(named) as Record<string, string>, parties: parties.map(({ id }) => id) };
+    const named = [
+      ['company', own?.name ?? ''],
+      ...people.map(({ id, name }) => [id, name]),
+      ...parties.map((each) => [each.id, partyWords(each)]),
+    ];
+    return {
+      names: Object.fromEntries(named) as Record<string, string>,
+      parties: parties.map(({ id }) => id),
+    };
   }
 }
 
-function partyWords({ name, details, erasedAt }: { name: string | null; details: unknown; erasedAt: Date | null }): string {
+function partyWords({
+  name,
+  details,
+  erasedAt,
+}: {
+  name: string | null;
+  details: unknown;
+  erasedAt: Date | null;
+}): string {
   if (erasedAt) return `erased on ${erasedAt.toISOString().slice(0, 10)}`;
   const { address } = (details ?? {}) as { address?: string };
   return [name, address].filter((each) => each).join(', ');

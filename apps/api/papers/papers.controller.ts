@@ -15,16 +15,29 @@ import { PAPER_KINDS, type PaperName } from './paper-kinds.js';
 import { Papers } from './papers.js';
 
 export const PaperSchema = z.enum(PAPER_KINDS);
-export const About = z.string().regex(/^[a-z0-9][a-z0-9-]{0,63}(\.[1-9]\d{0,3})?$/, 'must name a paper of its kind, like o1.1');
+export const About = z
+  .string()
+  .regex(/^[a-z0-9][a-z0-9-]{0,63}(\.[1-9]\d{0,3})?$/, 'must name a paper of its kind, like o1.1');
 const Size = z.strictObject({ size: z.enum(['letter', 'a4']).default('letter') });
 const Listed = z.object({
-  paper: PaperSchema, about: z.string(), issued_at: z.string().nullable(), pos: z.int().nullable(),
-  record_digest: z.string().nullable(), pdf_digest: z.string().nullable(),
+  paper: PaperSchema,
+  about: z.string(),
+  issued_at: z.string().nullable(),
+  pos: z.int().nullable(),
+  record_digest: z.string().nullable(),
+  pdf_digest: z.string().nullable(),
   acknowledged: z.array(z.object({ at: z.string(), name: z.string() })),
 });
-const IssuedSchema = z.object({
-  paper: PaperSchema, about: z.string(), issued_at: z.string(), pos: z.int(), record_digest: z.string(), pdf_digest: z.string(),
-}).meta({ id: 'IssuedPaper' });
+const IssuedSchema = z
+  .object({
+    paper: PaperSchema,
+    about: z.string(),
+    issued_at: z.string(),
+    pos: z.int(),
+    record_digest: z.string(),
+    pdf_digest: z.string(),
+  })
+  .meta({ id: 'IssuedPaper' });
 const Json = z.record(z.string(), z.unknown());
 const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
 const WHERE = ':id/papers/:paper/:about';
@@ -32,21 +45,37 @@ type Paper = PaperName['paper'];
 
 @Controller('api/jobs')
 export class PapersController {
-  constructor(private readonly papers: Papers, private readonly acknowledgments: Acknowledgments) {}
+  constructor(
+    private readonly papers: Papers,
+    private readonly acknowledgments: Acknowledgments,
+  ) {}
 
-  @Route('GET', ':id/papers', { says: 'Papers of a job, and what a customer acknowledged', who: STAFF, gives: z.object({ papers: z.array(Listed) }) })
+  @Route('GET', ':id/papers', {
+    says: 'Papers of a job, and what a customer acknowledged',
+    who: STAFF,
+    gives: z.object({ papers: z.array(Listed) }),
+  })
   async list(@Asking() { company }: SignedIn, @Param('id', { schema: JobId }) job: string) {
     const [names, rows, seen] = await Promise.all([
-      this.papers.ofJob(company.id, job), this.papers.rows(company.id, job), this.acknowledgments.of(company.id, job),
+      this.papers.ofJob(company.id, job),
+      this.papers.rows(company.id, job),
+      this.acknowledgments.of(company.id, job),
     ]);
     if (names === undefined) throw new Problem('not-found', 'There is no such job.');
-    const records = rows.filter(({ paper }) => paper === 'decision-record').map(({ about }) => ({ paper: 'decision-record' as const, about }));
+    const records = rows
+      .filter(({ paper }) => paper === 'decision-record')
+      .map(({ about }) => ({ paper: 'decision-record' as const, about }));
     const papers = [...names, ...records].map((name) => {
       const row = rows.find(({ paper, about }) => paper === name.paper && about === name.about);
       return {
-        ...name, issued_at: row?.issuedAt.toISOString() ?? null, pos: row?.pos ?? null,
-        record_digest: row?.recordDigest ?? null, pdf_digest: row?.pdfDigest ?? null,
-        acknowledged: seen.filter(({ paper, about }) => paper === name.paper && about === name.about).map(({ at, name: by }) => ({ at, name: by })),
+        ...name,
+        issued_at: row?.issuedAt.toISOString() ?? null,
+        pos: row?.pos ?? null,
+        record_digest: row?.recordDigest ?? null,
+        pdf_digest: row?.pdfDigest ?? null,
+        acknowledged: seen
+          .filter(({ paper, about }) => paper === name.paper && about === name.about)
+          .map(({ at, name: by }) => ({ at, name: by })),
       };
     });
     return { papers };
@@ -64,7 +93,9 @@ export class PapersController {
 
   @Route('POST', WHERE, {
     says: 'Issue a paper and print it; a second time gives what was issued',
-    who: ['office', 'project-manager', 'warranty-reviewer'], answers: 'created', gives: IssuedSchema,
+    who: ['office', 'project-manager', 'warranty-reviewer'],
+    answers: 'created',
+    gives: IssuedSchema,
   })
   async issue(
     @Asking() { company, person, roles }: SignedIn,
@@ -74,12 +105,25 @@ export class PapersController {
     @Body({ schema: Size }) { size }: z.output<typeof Size>,
   ) {
     const name = { paper, about };
-    await this.papers.record(company.id, job, name, { by: { person: person.id, role: roles[0] ?? '' }, size });
+    await this.papers.record(company.id, job, name, {
+      by: { person: person.id, role: roles[0] ?? '' },
+      size,
+    });
     const { row } = await this.papers.print(company.id, job, name);
-    return { ...name, issued_at: row.issuedAt.toISOString(), pos: row.pos, record_digest: row.recordDigest, pdf_digest: row.pdfDigest };
+    return {
+      ...name,
+      issued_at: row.issuedAt.toISOString(),
+      pos: row.pos,
+      record_digest: row.recordDigest,
+      pdf_digest: row.pdfDigest,
+    };
   }
 
-  @Route('GET', `${WHERE}/record.json`, { says: 'The entry of the log that is this paper, as it is hashed', who: STAFF, gives: 'application/json' })
+  @Route('GET', `${WHERE}/record.json`, {
+    says: 'The entry of the log that is this paper, as it is hashed',
+    who: STAFF,
+    gives: 'application/json',
+  })
   async record(
     @Asking() { company }: SignedIn,
     @Param('id', { schema: JobId }) job: string,
@@ -91,7 +135,11 @@ export class PapersController {
     send(response, 'application/json', 'record.json', Buffer.from(canonical(recorded)));
   }
 
-  @Route('GET', `${WHERE}/print.pdf`, { says: 'The print as issued: the same bytes each time', who: STAFF, gives: 'application/pdf' })
+  @Route('GET', `${WHERE}/print.pdf`, {
+    says: 'The print as issued: the same bytes each time',
+    who: STAFF,
+    gives: 'application/pdf',
+  })
   async pdf(
     @Asking() { company }: SignedIn,
     @Param('id', { schema: JobId }) job: string,
@@ -103,22 +151,52 @@ export class PapersController {
     send(response, 'application/pdf', `${paper}-${about}.pdf`, bytes);
   }
 
-  @Route('GET', ':id/orders/:about/lines.csv', { says: 'The lines of an order as CSV', who: STAFF, gives: 'text/csv' })
+  @Route('GET', ':id/orders/:about/lines.csv', {
+    says: 'The lines of an order as CSV',
+    who: STAFF,
+    gives: 'text/csv',
+  })
   async csv(
-    @Asking() { company }: SignedIn, @Param('id', { schema: JobId }) job: string, @Param('about', { schema: About }) about: string, @Res() response: Response,
+    @Asking() { company }: SignedIn,
+    @Param('id', { schema: JobId }) job: string,
+    @Param('about', { schema: About }) about: string,
+    @Res() response: Response,
   ): Promise<void> {
     const { orderList, writeCsv } = await import('#documents');
-    const order = (await this.papers.read(company.id, job, { paper: 'order', about })) as OrderPaper;
-    send(response, 'text/csv; charset=utf-8', `order-${about}.csv`, Buffer.from(writeCsv(orderList(order))));
+    const order = (await this.papers.read(company.id, job, {
+      paper: 'order',
+      about,
+    })) as OrderPaper;
+    send(
+      response,
+      'text/csv; charset=utf-8',
+      `order-${about}.csv`,
+      Buffer.from(writeCsv(orderList(order))),
+    );
   }
 
-  @Route('GET', ':id/orders/:about/lines.xlsx', { says: 'The lines of an order as XLSX', who: STAFF, gives: XLSX })
+  @Route('GET', ':id/orders/:about/lines.xlsx', {
+    says: 'The lines of an order as XLSX',
+    who: STAFF,
+    gives: XLSX,
+  })
   async xlsx(
-    @Asking() { company }: SignedIn, @Param('id', { schema: JobId }) job: string, @Param('about', { schema: About }) about: string, @Res() response: Response,
+    @Asking() { company }: SignedIn,
+    @Param('id', { schema: JobId }) job: string,
+    @Param('about', { schema: About }) about: string,
+    @Res() response: Response,
   ): Promise<void> {
     const { orderList, writeXlsx } = await import('#documents');
-    const order = (await this.papers.read(company.id, job, { paper: 'order', about })) as OrderPaper;
-    send(response, XLSX, `order-${about}.xlsx`, Buffer.from(await writeXlsx(orderList(order), order.issued_at)));
+    const order = (await this.papers.read(company.id, job, {
+      paper: 'order',
+      about,
+    })) as OrderPaper;
+    send(
+      response,
+      XLSX,
+      `order-${about}.xlsx`,
+      Buffer.from(await writeXlsx(orderList(order), order.issued_at)),
+    );
   }
 }
 

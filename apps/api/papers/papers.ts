@@ -13,7 +13,15 @@ import { Log } from '../http/log.js';
 import { Jobs } from '../jobs/fold.js';
 import { pastEvent } from '../jobs/job-stream.js';
 import { Problem } from '../problems.js';
-import { foldPaper, issuedBy, printPaper, templateOf, type Content, type PaperKind, type PaperName } from './paper-kinds.js';
+import {
+  foldPaper,
+  issuedBy,
+  printPaper,
+  templateOf,
+  type Content,
+  type PaperKind,
+  type PaperName,
+} from './paper-kinds.js';
 import { PaperNames } from './paper-names.js';
 
 export type PaperSize = 'letter' | 'a4';
@@ -26,7 +34,11 @@ export interface PaperIssued {
   readonly size: PaperSize;
   /** With ids, never with names. */
   readonly content: Content;
-  readonly typesetting: { readonly compiler: string; readonly template: string; readonly digest: string };
+  readonly typesetting: {
+    readonly compiler: string;
+    readonly template: string;
+    readonly digest: string;
+  };
 }
 
 export interface IssuedRow {
@@ -39,7 +51,8 @@ export interface IssuedRow {
 }
 
 const noPaper = () => new Problem('not-found', 'There is no such paper.');
-export const paperStream = (job: string, { paper, about }: PaperName): string => `paper/${job}/${paper}/${about}`;
+export const paperStream = (job: string, { paper, about }: PaperName): string =>
+  `paper/${job}/${paper}/${about}`;
 
 @Injectable()
 export class Papers {
@@ -69,7 +82,9 @@ export class Papers {
   /** After an entry that issues papers; what fails here is made up for when the paper is asked for. */
   async recordAfter(company: string, job: string, issued: readonly PaperName[]): Promise<void> {
     for (const name of issued) {
-      await this.record(company, job, name).catch((err: unknown) => this.log.error({ company, job, ...name, err }, 'a paper was not recorded'));
+      await this.record(company, job, name).catch((err: unknown) =>
+        this.log.error({ company, job, ...name, err }, 'a paper was not recorded'),
+      );
     }
   }
 
@@ -81,7 +96,12 @@ export class Papers {
   }
 
   /** The entry of the log that is this paper; made where it is not there yet. */
-  async record(company: string, job: string, name: PaperName, asked?: { by: By; size: PaperSize }): Promise<Recorded> {
+  async record(
+    company: string,
+    job: string,
+    name: PaperName,
+    asked?: { by: By; size: PaperSize },
+  ): Promise<Recorded> {
     const stream = paperStream(job, name);
     const [known] = await this.ledgers.ledger.readStream(company, stream);
     if (known) return known;
@@ -90,8 +110,16 @@ export class Papers {
     const by = asked?.by ?? events.find((event) => sameName(issuedBy(event), name))?.by;
     if (!content || !by) throw noPaper();
     const { typesetting } = await import('#documents');
-    const data: PaperIssued = { ...name, job, size: asked?.size ?? 'letter', content, typesetting: typesetting(templateOf(name.paper)) };
-    const request = oneStream({ company, by, commandId: stream, asked: name }, stream, 0, [{ type: PAPER_ISSUED, data: plain(data) }]);
+    const data: PaperIssued = {
+      ...name,
+      job,
+      size: asked?.size ?? 'letter',
+      content,
+      typesetting: typesetting(templateOf(name.paper)),
+    };
+    const request = oneStream({ company, by, commandId: stream, asked: name }, stream, 0, [
+      { type: PAPER_ISSUED, data: plain(data) },
+    ]);
     await this.ledgers.append(request);
     this.signing.soon(company);
     const [recorded] = await this.ledgers.ledger.readStream(company, stream);
@@ -100,20 +128,31 @@ export class Papers {
   }
 
   /** The print that was issued, the same bytes each time. */
-  async print(company: string, job: string, name: PaperName): Promise<{ row: IssuedRow; bytes: Buffer }> {
+  async print(
+    company: string,
+    job: string,
+    name: PaperName,
+  ): Promise<{ row: IssuedRow; bytes: Buffer }> {
     const row = (await this.row(company, job, name)) ?? (await this.firstPrint(company, job, name));
     const kept = await this.ledgers.ledger.issued(company, row.pdfDigest);
     if (!kept) throw new Error(`the print of ${paperStream(job, name)} is not kept`);
-    return { row, bytes: kept.bytes ?? (await this.afterErasure(company, job, name, kept.erasedAt ?? '')) };
+    return {
+      row,
+      bytes: kept.bytes ?? (await this.afterErasure(company, job, name, kept.erasedAt ?? '')),
+    };
   }
 
   async rows(company: string, job: string): Promise<readonly IssuedRow[]> {
-    return this.companies.of(company).prisma.issuedPaper.findMany({ where: { job }, orderBy: { pos: 'asc' } });
+    return this.companies
+      .of(company)
+      .prisma.issuedPaper.findMany({ where: { job }, orderBy: { pos: 'asc' } });
   }
 
   /** Prints that say this person or site go; that there were some stays known. */
   async eraseOf(company: string, party: string): Promise<void> {
-    const rows = await this.companies.of(company).prisma.issuedPaper.findMany({ where: { parties: { has: party } } });
+    const rows = await this.companies
+      .of(company)
+      .prisma.issuedPaper.findMany({ where: { parties: { has: party } } });
     for (const { pdfDigest } of rows) await this.ledgers.ledger.eraseIssued(company, pdfDigest);
   }
 
@@ -124,16 +163,28 @@ export class Papers {
     const proof = await this.signing.proof(company, recorded.pos);
     const { content, parties } = await this.named(company, job, name);
     const bytes = await printPaper(content, {
-      size: (recorded.data as PaperIssued).size, json, digest, position: recorded.pos,
+      size: (recorded.data as PaperIssued).size,
+      json,
+      digest,
+      position: recorded.pos,
       attachments: proof ? [{ name: 'proof.txt', bytes: proof }] : [],
     });
     const pdfDigest = await this.ledgers.ledger.keepIssued(company, bytes, 'application/pdf');
     const { prisma } = this.companies.of(company);
     await prisma.issuedPaper.createMany({
-      data: [{
-        companyId: company, job, ...name, size: (recorded.data as PaperIssued).size, pos: recorded.pos,
-        recordDigest: digest, pdfDigest, parties: [...parties], issuedAt: recorded.recordedAt,
-      }],
+      data: [
+        {
+          companyId: company,
+          job,
+          ...name,
+          size: (recorded.data as PaperIssued).size,
+          pos: recorded.pos,
+          recordDigest: digest,
+          pdfDigest,
+          parties: [...parties],
+          issuedAt: recorded.recordedAt,
+        },
+      ],
       skipDuplicates: true,
     });
     const row = await this.row(company, job, name);
@@ -142,18 +193,30 @@ export class Papers {
   }
 
   /** A print for reading after the kept one went; it says so and is not kept. */
-  private async afterErasure(company: string, job: string, name: PaperName, erasedAt: string): Promise<Buffer> {
+  private async afterErasure(
+    company: string,
+    job: string,
+    name: PaperName,
+    erasedAt: string,
+  ): Promise<Buffer> {
     const recorded = await this.record(company, job, name);
     const json = canonical(recorded);
     const { content } = await this.named(company, job, name);
     const bytes = await printPaper(content, {
-      size: (recorded.data as PaperIssued).size, json, digest: createHash('sha256').update(json).digest('hex'),
-      position: recorded.pos, standing: `printed again: details of a person were erased on ${erasedAt.slice(0, 10)}, and the print as issued with them`,
+      size: (recorded.data as PaperIssued).size,
+      json,
+      digest: createHash('sha256').update(json).digest('hex'),
+      position: recorded.pos,
+      standing: `printed again: details of a person were erased on ${erasedAt.slice(0, 10)}, and the print as issued with them`,
     });
     return Buffer.from(bytes);
   }
 
-  private async named(company: string, job: string, name: PaperName): Promise<{ content: Content; parties: readonly string[] }> {
+  private async named(
+    company: string,
+    job: string,
+    name: PaperName,
+  ): Promise<{ content: Content; parties: readonly string[] }> {
     const events = await this.past(company, job);
     const bare = foldPaper(job, events, name, {});
     if (!bare) throw noPaper();
@@ -161,9 +224,15 @@ export class Papers {
     return { content: foldPaper(job, events, name, names) ?? bare, parties };
   }
 
-  private async row(company: string, job: string, { paper, about }: PaperName): Promise<IssuedRow | null> {
+  private async row(
+    company: string,
+    job: string,
+    { paper, about }: PaperName,
+  ): Promise<IssuedRow | null> {
     const companyId_job_paper_about = { companyId: company, job, paper, about };
-    return this.companies.of(company).prisma.issuedPaper.findUnique({ where: { companyId_job_paper_about } });
+    return this.companies
+      .of(company)
+      .prisma.issuedPaper.findUnique({ where: { companyId_job_paper_about } });
   }
 
   private async past(company: string, job: string): Promise<readonly PastEvent[]> {
@@ -171,7 +240,8 @@ export class Papers {
   }
 }
 
-const sameName = (a: PaperName | undefined, b: PaperName): boolean => a?.paper === b.paper && a.about === b.about;
+const sameName = (a: PaperName | undefined, b: PaperName): boolean =>
+  a?.paper === b.paper && a.about === b.about;
 
 /** Without keys that hold nothing: what the log keeps is plain JSON. */
 const plain = (data: PaperIssued): unknown => JSON.parse(JSON.stringify(data));

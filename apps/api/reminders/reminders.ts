@@ -3,7 +3,7 @@
 import { Injectable } from '@nestjs/common';
 import { Companies } from '../data/companies.js';
 import { Ledgers } from '../data/ledgers.js';
-import { OFFICE_LIST } from '../reports/keep-office-list.js';
+import { OFFICE_LIST } from '../owner-report/keep-office-list.js';
 
 export interface Reminder {
   readonly kind: string;

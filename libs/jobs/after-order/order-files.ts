@@ -9,7 +9,7 @@ export const file = (name: string) => ({ digest: 'f'.repeat(64), name });
 const facts = (entries: readonly (readonly [string | null, string, unknown])[]): CommandInput =>
   ({ type: 'record-facts', reason: 'papers came', facts: entries.map(([on, fact, value]) => ({ on, fact, value, how: 'document', source: 'job file' })) }) as CommandInput;
 
-const PAPERS = facts([
+export const PAPERS = facts([
   [null, 'proposal-accepted', true], [null, 'deposit-agreed', v('0', 'usd')], [null, 'quote-valid-until', '2026-04-01'],
   [null, 'permit', 'granted'], [null, 'association-approval', 'not-asked'], [null, 'truck-limit', v('45', 'ft')], [null, 'site-limit', v('40', 'ft')],
   [null, 'handling-limit', v('40', 'ft')], [null, 'promised-documents', ['paint']], [null, 'terms-on-file', ['paint']], [null, 'term-text-given', true],

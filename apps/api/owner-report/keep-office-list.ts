@@ -1,0 +1,92 @@
+// The list of the office's day: what falls due in each job, how long each stage lasted and on whom it
+// waited, how often rules were set aside. Made from events alone, one after the other.
+
+import { CONFIRMED_STAGES, evolve, fallsDue, initial, jobRow, STAGE_EVENT, type Job, type PastEvent } from '#jobs';
+import type { Ledger, List } from '#ledger';
+import { jobStream, pastEvent } from '../jobs/job-stream.js';
+
+/** The name that its checkpoint stands under. */
+export const OFFICE_LIST = 'office';
+const JOB = 'job/';
+const KEPT = 2_000;
+const TABLES = ['reminder', 'stage_spell', 'stage_confirmation'] as const;
+
+export function officeList(ledger: Ledger): List {
+  const kept = new Map<string, Job>();
+  const upTo = async (log: string, id: string, version: number): Promise<Job> => {
+    const known = kept.get(`${log} ${id}`);
+    if (known?.version === version) return known;
+    const events = version === 0 ? [] : await ledger.readStream(log, jobStream(id), { upTo: version });
+    return events.reduce<Job>((job, event) => evolve(job, pastEvent(event)), initial(id));
+  };
+  return {
+    name: OFFICE_LIST,
+    apply: async (events, { log, generation }, client) => {
+      const jobs = new Map<string, Job>();
+      const steps: Step[] = [];
+      for (const event of events.filter(({ stream }) => stream.startsWith(JOB))) {
+        const id = event.stream.slice(JOB.length);
+        const before = jobs.get(id) ?? (await upTo(log, id, event.version - 1));
+        const after = evolve(before, pastEvent(event));
+        steps.push({ before, after, event: pastEvent(event) });
+        jobs.set(id, after);
+      }
+      if (steps.length === 0) return;
+      const at = { company_id: log, generation };
+      const insert = (table: (typeof TABLES)[number], rows: readonly object[]) =>
+        client.query(`INSERT INTO ${table} SELECT * FROM jsonb_populate_recordset(NULL::${table}, $1::jsonb)`, [
+          JSON.stringify(rows.map((row) => ({ ...at, ...row }))),
+        ]);
+      await client.query('DELETE FROM reminder WHERE company_id = $1 AND generation = $2 AND job = ANY($3)', [log, generation, [...jobs.keys()]]);
+      await insert('reminder', [...jobs.values()].flatMap(reminders));
+      await insert('stage_spell', steps.flatMap(spell));
+      await insert('stage_confirmation', steps.flatMap(confirmation));
+      for (const [id, job] of jobs) kept.set(`${log} ${id}`, job);
+      for (const key of [...kept.keys()].slice(0, Math.max(0, kept.size - KEPT))) kept.delete(key);
+    },
+    digest: async ({ log, generation }, client) => {
+      const parts = TABLES.map((name) => `SELECT '${name}' AS t, (to_jsonb(r) - 'generation')::text AS row FROM ${name} r WHERE company_id = $1 AND generation = $2`);
+      const { rows } = await client.query<{ digest: string | null }>(
+        `SELECT md5(string_agg(t || row, E'\\n' ORDER BY t, row)) AS digest FROM (${parts.join(' UNION ALL ')}) all_rows`, [log, generation]);
+      return rows[0]?.digest ?? '';
+    },
+    clear: async ({ log, generation }, client) => {
+      for (const name of TABLES) await client.query(`DELETE FROM ${name} WHERE company_id = $1 AND generation = $2`, [log, generation]);
+    },
+  };
+}
+
+interface Step {
+  readonly before: Job;
+  readonly after: Job;
+  readonly event: PastEvent;
+}
+
+function reminders(job: Job): readonly object[] {
+  return fallsDue(job).map(({ kind, about, on, words }) => ({
+    job: job.id, kind, about, number: job.number, job_name: job.name, falls_on: on, words,
+  }));
+}
+
+/** A new one begins where the stage or the one it waits on is another. */
+function spell({ before, after, event }: Step): readonly object[] {
+  const was = before.version === 0 ? undefined : standing(before);
+  const is = standing(after);
+  if (was && was.stage === is.stage && was.waits_on === is.waits_on) return [];
+  return [{ job: after.id, version: after.version, ...is, began_at: event.recordedAt }];
+}
+
+function standing(job: Job): { stage: string; waits_on: string } {
+  const { stage, on, state } = jobRow(job);
+  const role = /^[0-9a-f-]{36}$/.test(on) ? 'engineer' : on;
+  return { stage, waits_on: state === 'Done' && stage === 'complete' ? 'nobody' : role };
+}
+
+const STAGE_OF = new Map<string, string>(CONFIRMED_STAGES.map((stage) => [STAGE_EVENT[stage], stage]));
+
+function confirmation({ after, event }: Step): readonly object[] {
+  const stage = STAGE_OF.get(event.type);
+  if (stage === undefined) return [];
+  const { overrides } = event.data as { readonly overrides: readonly unknown[] };
+  return [{ job: after.id, version: after.version, stage, overrides: overrides.length }];
+}
