@@ -39,7 +39,7 @@ export async function stopServer(place: Place): Promise<void> {
 
 async function startPostmaster(place: Place, settings: Settings): Promise<number> {
   clearDeadPostmaster(place);
-  const port = await freePort();
+  const port = Number(settings['port'] ?? (await freePort()));
   const all = {
     ...settings,
     listen_addresses: '127.0.0.1',

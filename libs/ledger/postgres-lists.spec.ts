@@ -3,8 +3,9 @@ import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from '@jest/
 import pg from 'pg';
 import { withDatabase } from '../../tests/database.js';
 import { companyPool } from './postgres-pool.js';
-import type { Ledger, Recorded } from './ledger.js';
+import type { Ledger } from './ledger.js';
 import type { List, Lists } from './postgres-list.js';
+import { COUNTED, COUNTED_TABLE, LOG } from '../../tests/faults/ledger-counted.js';
 import { createLists } from './postgres-lists.js';
 import { createPostgresLedger } from './postgres-ledger.js';
 import { createSignals } from './signals.js';
@@ -13,58 +14,16 @@ import { startWakeUp } from './postgres-wake-up.js';
 import type { WakeUp } from './postgres-wake-up.js';
 
 const database = withDatabase();
-const LOG = 'roofers';
 let owner: pg.Client;
 let pools: pg.Pool[] = [];
 let wakeUps: WakeUp[] = [];
 let runners: Lists[] = [];
 let faults: unknown[] = [];
 
-/** How many events each stream has, and the version last seen. */
-const counted: List = {
-  name: 'counted',
-  apply: async (events, { log, generation }, client) => {
-    const counts = new Map<string, { n: number; version: number }>();
-    for (const event of events as Recorded[]) {
-      const n = (counts.get(event.stream)?.n ?? 0) + 1;
-      counts.set(event.stream, { n, version: event.version });
-    }
-    await client.query(
-      `INSERT INTO counted SELECT $1, $2, s, n, v FROM unnest($3::text[], $4::int[], $5::int[]) AS u (s, n, v)
-       ON CONFLICT (log_id, generation, stream)
-       DO UPDATE SET n = counted.n + excluded.n, version = excluded.version`,
-      [
-        log,
-        generation,
-        [...counts.keys()],
-        [...counts.values()].map((c) => c.n),
-        [...counts.values()].map((c) => c.version),
-      ],
-    );
-  },
-  digest: async ({ log, generation }, client) => {
-    const { rows } = await client.query<{ digest: string }>(
-      `SELECT coalesce(string_agg(concat_ws(' ', stream, n, version), ',' ORDER BY stream), '')
-         AS digest FROM counted WHERE log_id = $1 AND generation = $2`,
-      [log, generation],
-    );
-    return rows[0]!.digest;
-  },
-  clear: async ({ log, generation }, client) => {
-    await client.query('DELETE FROM counted WHERE log_id = $1 AND generation = $2', [
-      log,
-      generation,
-    ]);
-  },
-};
-
 beforeAll(async () => {
   owner = new pg.Client({ connectionString: database.ownerUrl });
   await owner.connect();
-  await owner.query(`
-    CREATE TABLE counted (log_id text, generation int, stream text, n int, version int,
-      PRIMARY KEY (log_id, generation, stream));
-    GRANT ALL ON counted TO gauge_service`);
+  await owner.query(COUNTED_TABLE);
 });
 
 beforeEach(async () => {
@@ -88,7 +47,7 @@ afterAll(async () => {
 });
 
 /** What one process of the service has. */
-function startProcess(lists: readonly List[] = [counted], pageSize = 7) {
+function startProcess(lists: readonly List[] = [COUNTED], pageSize = 7) {
   const service = new pg.Pool({ connectionString: database.serviceUrl, max: 6 });
   pools.push(service);
   const pool = companyPool(service);
@@ -181,14 +140,14 @@ test('a list that was altered is found by its rebuild, and swapped only on deman
 test('one list’s fault leaves its rows as they were and does not hold up another', async () => {
   let broken = true;
   const fragile: List = {
-    ...counted,
+    ...COUNTED,
     name: 'fragile',
     apply: async (events, scope, client) => {
-      await counted.apply(events, { ...scope, generation: 50 }, client);
+      await COUNTED.apply(events, { ...scope, generation: 50 }, client);
       if (broken) throw new Error('out of order');
     },
   };
-  const { ledger, lists } = startProcess([fragile, counted]);
+  const { ledger, lists } = startProcess([fragile, COUNTED]);
   lists.follow(LOG);
   const last = await fill(ledger, 1, 5);
   expect(await ledger.waitFor(LOG, 'counted', last, 2000)).toBe(last);
