@@ -2,12 +2,15 @@
 // of its own.
 
 import { afterAll, beforeAll } from '@jest/globals';
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { v7 as uuid } from 'uuid';
 import type { Role } from '#jobs/contract';
 import { Companies } from '../apps/api/data/companies.js';
 import { SignInLinks } from '../apps/api/people/sign-in-links.js';
 import { PublishRules } from '../apps/api/rulebook/publish-rules.js';
+import type { MailSettings } from '../apps/api/data/settings.js';
 import { Settings, startService, type Service } from '../apps/api/service.js';
 import { freshDatabase, type TestDatabase } from './database.js';
 
@@ -46,13 +49,25 @@ export const settingsFor = (serviceUrl: string, port = 0): Settings =>
     version: 'test',
   });
 
+export interface Extra {
+  /** Signs checkpoints with a key of its own. */
+  readonly keys?: boolean;
+  readonly mail?: MailSettings;
+}
+
 /** Registers the hooks of one test file. */
-export function withService(): Running {
+export function withService({ keys = false, mail }: Extra = {}): Running {
   let database: TestDatabase | undefined;
   let service: Service | undefined;
   beforeAll(async () => {
     database = await freshDatabase();
-    service = await startService(settingsFor(database.serviceUrl));
+    service = await startService(
+      new Settings({
+        ...settingsFor(database.serviceUrl),
+        ...(keys ? { keysFolder: mkdtempSync(path.join(tmpdir(), 'gauge-keys-')) } : {}),
+        ...(mail ? { mail } : {}),
+      }),
+    );
   }, 120_000);
   afterAll(async () => {
     await service?.stop();
