@@ -113,34 +113,25 @@ function enteredLines(
 
 const GEOMETRY = (where: string) => cite('mechanics', where);
 
+const sideSteps = (plane: LaidPlane['plane'], of: string): readonly Step[] =>
+  plane.sides
+    .filter(({ edge }) => edge !== 'none')
+    .map(({ edge, length_ft }, i) => {
+      const formula = 'sqrt(dx^2 + dy^2) on the slope';
+      return step(`L_${i + 1} (${edge}, ${of})`, length_ft, 'ft', formula, GEOMETRY('true length'));
+    });
+
 export function planeSteps({ plane, result }: LaidPlane, panel: PanelRequest): readonly Step[] {
   const of = plane.name;
   const { rise_per_12 } = plane.request;
   const strips = result.cut_list.strips.length;
   const pieces = result.pieces.reduce((n, { count }) => n + count, 0);
+  const factor = 'sqrt(1 + (rise / 12)^2)';
   return [
     ...(rise_per_12 === undefined
       ? []
-      : [
-          step(
-            `F (${of})`,
-            result.slope_factor,
-            '',
-            'sqrt(1 + (rise / 12)^2)',
-            GEOMETRY('slope factor'),
-          ),
-        ]),
-    ...plane.sides
-      .filter(({ edge }) => edge !== 'none')
-      .map(({ edge, length_ft }, i) =>
-        step(
-          `L_${i + 1} (${edge}, ${of})`,
-          length_ft,
-          'ft',
-          'sqrt(dx^2 + dy^2) on the slope',
-          GEOMETRY('true length'),
-        ),
-      ),
+      : [step(`F (${of})`, result.slope_factor, '', factor, GEOMETRY('slope factor'))]),
+    ...sideSteps(plane, of),
     step(
       `A_openings (${of})`,
       result.openings_ft2,

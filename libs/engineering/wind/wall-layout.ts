@@ -19,82 +19,39 @@ interface WallInput {
 export function wallLayout(input: WallInput): readonly ZonePiece[] {
   const { shape, theta, X, Y, eaveHeight: H, a } = input;
   const slope = Math.tan((theta * Math.PI) / 180);
-  const eave = face(
-    'eave',
-    [
-      [0, 0],
-      [X, 0],
-      [X, H],
-      [0, H],
-    ],
-    X,
-    a,
-  );
+  const eave = face('eave', wall(X, H, H), X, a);
   switch (shape) {
     case 'flat':
     case 'hip':
-      return [
-        ...eave,
-        ...face(
-          'end',
-          [
-            [0, 0],
-            [Y, 0],
-            [Y, H],
-            [0, H],
-          ],
-          Y,
-          a,
-        ),
-      ];
-    case 'gable': {
-      const top = H + (Y / 2) * slope;
-      return [
-        ...eave,
-        ...face(
-          'end',
-          [
-            [0, 0],
-            [Y, 0],
-            [Y, H],
-            [Y / 2, top],
-            [0, H],
-          ],
-          Y,
-          a,
-        ),
-      ];
-    }
+      return [...eave, ...face('end', wall(Y, H, H), Y, a)];
+    case 'gable':
+      return [...eave, ...face('end', peaked(Y, H, H + (Y / 2) * slope), Y, a)];
     case 'monoslope': {
       const top = H + Y * slope;
       return [
         ...eave,
-        ...face(
-          'high-eave',
-          [
-            [0, 0],
-            [X, 0],
-            [X, top],
-            [0, top],
-          ],
-          X,
-          a,
-        ),
-        ...face(
-          'end',
-          [
-            [0, 0],
-            [Y, 0],
-            [Y, top],
-            [0, H],
-          ],
-          Y,
-          a,
-        ),
+        ...face('high-eave', wall(X, top, top), X, a),
+        ...face('end', wall(Y, H, top), Y, a),
       ];
     }
   }
 }
+
+/** A wall of a width, its height at the left and at the right. */
+const wall = (width: number, left: number, right: number): Polygon => [
+  [0, 0],
+  [width, 0],
+  [width, right],
+  [0, left],
+];
+
+const peaked = (width: number, height: number, top: number): Polygon => [
+  [0, 0],
+  [width, 0],
+  [width, height],
+  [width / 2, top],
+  [0, height],
+];
 
 function face(
   name: NonNullable<ZonePiece['face']>,
