@@ -33,7 +33,7 @@ export const ask = (
 
 type Corner = PlaneRequest['outline'][number];
 export const corners = (
-  points: readonly (readonly [number, number, EdgeKind?, string?])[],
+  points: readonly (readonly [number, number, EdgeKind?, (string | undefined)?])[],
 ): readonly Corner[] =>
   points.map(([x_ft, y_ft, edge = 'none', joint]) =>
     joint === undefined ? { x_ft, y_ft, edge } : { x_ft, y_ft, edge, joint },

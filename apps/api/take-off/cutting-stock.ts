@@ -1,8 +1,11 @@
 // Cutting stock by the HiGHS integer solver: patterns of cuts that fit one stock length, and how
-// often each is cut. What comes back is rounded to whole numbers and checked again as whole numbers.
+// often each is cut. What comes back is rounded to whole numbers and checked again in them.
 
-import loadHighs from 'highs';
+import highsModule from 'highs';
 import { planHolds, type SolveStock, type StockPlan, type StockProblem } from '#engineering';
+
+/** The package's types describe its CommonJS form; imported, the default is the loader itself. */
+const loadHighs = highsModule as unknown as typeof highsModule.default;
 
 /** More patterns than this are not worth the model; the caller's own plan then stands. */
 const MOST_PATTERNS = 20_000;
@@ -45,7 +48,7 @@ function demandsOf({ cuts }: StockProblem): readonly Demand[] {
   return [...counts].map(([cut, count]) => ({ cut, count })).sort((p, q) => q.cut - p.cut);
 }
 
-/** Every way to fill one stock to which no further cut can be added; null where there are too many. */
+/** Every way to fill one stock so that no further cut fits; null where there are too many. */
 function patternsOf(
   stock: number,
   demands: readonly Demand[],

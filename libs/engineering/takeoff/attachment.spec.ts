@@ -127,11 +127,11 @@ describe('fasteners by zone', () => {
     const attachment = clips(['1', 24], ['3', 12]);
     const outcome = takeOff(ask([strip], { attachment }));
     expect(got(outcome).attachment!.zones).toEqual([{ zone: '3', rows: 22, count: 22 }]);
-    expect(outcome.ok && outcome.notes.join(' ')).toContain('the closest spacing counts there: A');
+    expect(outcome.ok && outcome.notes.join(' ')).toContain('the closest spacing counts: A');
   });
 
   test('side by side zones take the closest spacing of the strip', () => {
-    // At the rake zones 3e, 2n, 3r stand beside the field within a 6 ft strip: their spacing counts.
+    // At the rake 3e, 2n and 3r stand beside the field within a 6 ft strip: theirs counts.
     const wide = freePlane(
       corners([
         [0, 0, 'eave'],
@@ -160,7 +160,7 @@ describe('fasteners by zone', () => {
   });
 
   test('screws in rows across, and stitch screws along side laps', () => {
-    // 6 ft wide: 2 strips; 10 ft long; rows at 60 in: 2 and 1 = 3, of 5: 15 a strip. One side lap of
+    // 6 ft wide: 2 strips; 10 ft long; rows at 60 in: 2 + 1, of 5: 15 a strip. One side lap of
     // 120 in at 24: 5 + 1.
     const plane = freePlane(
       corners([

@@ -45,8 +45,7 @@ export function builtRoof(dimensions: BuiltRoof): Outcome<readonly PlaneRequest[
   if (shape === 'hip' && ridge_ft > SAME_FT && ridge_ft < LEAST_RIDGE_FT) {
     return refused({
       pointer: '/along_ft',
-      message:
-        'of a hip must equal across_ft or be an eighth of an inch longer: its ridge is a point or a line',
+      message: 'of a hip must equal across_ft or be at least an eighth of an inch over it',
     });
   }
   return result({ shed, gable, hip }[shape](read.value));

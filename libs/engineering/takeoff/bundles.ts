@@ -33,7 +33,7 @@ export function pieceLines(lengths: readonly number[]): readonly PieceLine[] {
     .sort((p, q) => q.length_in - p.length_in);
 }
 
-/** Numbered through all planes. A plane without a landing place, or too heavy a piece, is a fault. */
+/** Numbered through all planes. No landing place, or too heavy a piece, is a fault. */
 export function bundlesOf(
   asked: NonNullable<TakeOffRequest['bundles']>,
   all: readonly PlanePieces[],
@@ -53,7 +53,7 @@ export function bundlesOf(
     }
     const heaviest = ((lines[0]?.length_in ?? 0) / 12) * weight_plf;
     if (heaviest > most_lb) {
-      const message = `one piece of ${plane} weighs ${heaviest.toFixed(1)} lb, more than a bundle may`;
+      const message = `a piece of ${plane} weighs ${heaviest.toFixed(1)} lb, over a bundle's limit`;
       faults.push({ pointer: '/bundles/most_lb', message });
       continue;
     }

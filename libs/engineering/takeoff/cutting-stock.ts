@@ -1,5 +1,5 @@
-// Cutting trims from stock lengths with the fewest stocks: what a solver is asked and must give, the
-// check of what it gave, and an exact search of its own for problems of an ordinary roof.
+// Cutting trims from the fewest stock lengths: what a solver is asked and must give, the check of
+// what it gave, and an exact search of our own that suffices for an ordinary roof.
 
 /** Whole sixteenths of an inch throughout, so that fits are exact. */
 export interface StockProblem {
@@ -37,7 +37,7 @@ export function planHolds({ stock, cuts }: StockProblem, { stocks }: StockPlan):
   );
 }
 
-/** The solver's plan where it holds and needs no more stocks than the own search; else that one's. */
+/** The solver's plan where it holds and needs no more stocks than the search; else the search's. */
 export function cutStock(problem: StockProblem, solve?: SolveStock): StockPlan {
   const own = searchPlan(problem);
   const given = own.proved || solve === undefined ? null : solve(problem);

@@ -50,7 +50,8 @@ function jointFault(joint: string, met: readonly { side: Side; plane: string }[]
     return `joint ${joint} must be a side of two planes; it is one of ${where}`;
   }
   if (one.side.edge !== other.side.edge) {
-    return `joint ${joint} is ${one.side.edge} on ${one.plane} and ${other.side.edge} on ${other.plane}`;
+    const [is, isThere] = [one.side.edge, other.side.edge];
+    return `joint ${joint} is ${is} on ${one.plane} and ${isThere} on ${other.plane}`;
   }
   if (Math.abs(one.side.length_ft - other.side.length_ft) <= JOINT_FT) return null;
   const [p, q] = [one.side.length_ft.toFixed(3), other.side.length_ft.toFixed(3)];

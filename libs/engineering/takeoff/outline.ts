@@ -29,7 +29,7 @@ export function outlineFaults(outline: Outline, openings: readonly Outline[]): r
     if (meets(sidesOf(points), sides) || !isInside(points[0]!, outline.points)) {
       faults.push({
         pointer,
-        message: `${name} must lie wholly inside ${outline.name}; one at its edge is drawn as part of the outline`,
+        message: `${name} must lie inside ${outline.name}; at its edge, draw it as part of the outline`,
       });
     }
     for (const other of openings.slice(0, i)) {

@@ -44,7 +44,8 @@ export function piecesOf(
   const over = reaches.filter(({ from, to }) => ordered(to - from, panel) > longest);
   const most = Math.max(0, ...over.map(({ from, to }) => 12 * (to - from)));
   if (over.length > 0 && panel.end_lap_in === undefined) {
-    const message = `${at.plane} needs pieces to ${most.toFixed(2)} in; the longest is ${longest} in and the panel takes no end lap`;
+    const needs = `${at.plane} needs pieces to ${most.toFixed(2)} in`;
+    const message = `${needs}; the longest is ${longest} in and the panel takes no end lap`;
     faults.push({ pointer: at.pointer, message });
     return { runs: [], laps_ft: [] };
   }
@@ -82,7 +83,7 @@ const longestOrdered = ({ longest_ft, round_up_in }: PanelRequest): number =>
 
 const ROUNDOFF = 1e-6;
 
-/** A length in feet as it is ordered, in: up to the next multiple, and not under the least piece. */
+/** A length in feet as ordered, in: up to the next multiple, and not under the least piece. */
 export function ordered(
   length_ft: number,
   { round_up_in, least_piece_in = 0 }: PanelRequest,

@@ -89,7 +89,7 @@ describe('outlines', () => {
     const said = of({ openings });
     for (const [i, name] of ['outside', 'across', 'at the edge', 'round it'].entries()) {
       expect(said).toContain(
-        `/planes/0/openings/${i}/outline ${name} must lie wholly inside A; one at its edge is drawn as part of the outline`,
+        `/planes/0/openings/${i}/outline ${name} must lie inside A; at its edge, draw it as part of the outline`,
       );
     }
     expect(said).toContain('/planes/0/openings/5/outline two overlaps or touches one');
@@ -140,7 +140,7 @@ describe('planes', () => {
   });
 
   test('joints that do not fit', () => {
-    const gable = (name: string, length: number, joints: [string?, string?, string?]) =>
+    const gable = (name: string, length: number, joints: readonly (string | undefined)[]) =>
       freePlane(
         corners([
           [0, 0, 'eave', joints[0]],
@@ -194,7 +194,7 @@ describe('the rest', () => {
   test('a piece heavier than a bundle, a lap as long as the piece', () => {
     const bundles = { most_lb: 20, most_pieces: 10, landings: [{ plane: 'A', place: 'yard' }] };
     expect(of({}, { bundles })).toEqual([
-      '/bundles/most_lb one piece of A weighs 30.0 lb, more than a bundle may',
+      "/bundles/most_lb a piece of A weighs 30.0 lb, over a bundle's limit",
     ]);
     const panel = { ...PANEL, longest_ft: 2, end_lap_in: 24 };
     expect(of({}, { panel })).toEqual(['/panel/end_lap_in must be under the longest piece']);
@@ -213,7 +213,7 @@ describe('the rest', () => {
       '/across_ft of a hip must be at most along_ft: its ridge runs along the longer side',
     ]);
     expect(faults(builtRoof({ ...dimensions, along_ft: 30.005 }))).toEqual([
-      '/along_ft of a hip must equal across_ft or be an eighth of an inch longer: its ridge is a point or a line',
+      '/along_ft of a hip must equal across_ft or be at least an eighth of an inch over it',
     ]);
     expect(faults(builtRoof({ ...dimensions, rise_per_12: 0, overhang_ft: -1 }))).toEqual([
       '/overhang_ft must be at least 0 ft',

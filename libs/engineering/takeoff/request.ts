@@ -1,5 +1,5 @@
-// What a take-off is asked: roof and wall planes as polygons, the panel, and what goes with it. Read
-// strictly; the same description gives the JSON Schema.
+// What a take-off is asked: roof and wall planes as polygons, the panel, and what goes with it.
+// Read strictly; the same description gives the JSON Schema.
 
 import type { Field, Input, Shape } from '../input.js';
 

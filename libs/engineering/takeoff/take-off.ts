@@ -43,7 +43,8 @@ export interface TakeOffMeans {
 }
 
 export const TAKE_OFF_CAUTION =
-  'Lengths are from drawings or as entered: field-measure before the order. Attachment counts follow the spacings given and choose none.';
+  'Lengths are from drawings or as entered: field-measure before the order. ' +
+  'Attachment counts follow the spacings given and choose none.';
 
 /** Takes off every plane; every fault at once and nothing where there is one. */
 export function takeOff(request: TakeOffRequest, means: TakeOffMeans = {}): Outcome<TakeOff> {
@@ -179,9 +180,7 @@ function notes(
       ? [`The lengths entered cover less than the plane: ${namesOf(short)}.`]
       : []),
     ...(unplaced.length > 0
-      ? [
-          `Not wholly under the zone layout, so the closest spacing counts there: ${namesOf(unplaced)}.`,
-        ]
+      ? [`Not all under the zone layout, so the closest spacing counts: ${namesOf(unplaced)}.`]
       : []),
     ...(value.trims.some(({ proved }) => !proved)
       ? ['Some trims may be cut from fewer stock lengths.']

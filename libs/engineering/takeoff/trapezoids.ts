@@ -25,8 +25,8 @@ export interface Trapezoid<S extends Straight = Straight> {
 const SAME_FT = 1e-6;
 
 /**
- * The trapezoids of sides that cross nowhere, by x and then by y; also cut at `cuts`. What is inside
- * follows the even-odd rule, so openings need no name. The areas add up to the plane's.
+ * The trapezoids of sides that cross nowhere, by x and then by y; also cut at `cuts`. What is
+ * inside follows the even-odd rule, so openings need no name. The areas add up to the plane's.
  */
 export function trapezoids<S extends Straight>(
   sides: readonly S[],
