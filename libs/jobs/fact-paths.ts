@@ -12,6 +12,9 @@ const building = (fact: FactName) => (w: Where) => [factPath('building', w.build
 const surface = (...facts: FactName[]) => (w: Where) => facts.map((fact) => factPath('surface', w.id, fact));
 const content = (stage: string, ...fields: string[]) => (w: Where) => fields.map((f) => contentPath(w.id, stage, f));
 const nowhere = () => [];
+
+/** The kind of a surface, which stands from its first day. */
+export const kindPath = (surface_: string): Path => `surface/${surface_}/kind`;
 const how = (paths: (w: Where) => readonly Path[]) => (w: Where) => paths(w).map((path) => `${path}#how`);
 
 export const SUBSTRATE_FACTS = [
@@ -23,7 +26,7 @@ const coating = content('coating', 'metal', 'metallic_coating', 'paint_system', 
 
 /** Fact key → the paths it is made from. Keys given by the evaluation itself come from nowhere. */
 export const PATHS: Readonly<Partial<Record<FactKey, (where: Where) => readonly Path[]>>> = {
-  kind: nowhere,
+  kind: (w) => [kindPath(w.id)],
   slope_per_12: surface('slope'),
   longest_piece_ft: surface('longest-piece'),
   area_squares: surface('area'),

@@ -3,6 +3,7 @@
 
 import type { ConfirmedStage } from './contract/events.js';
 import { contentPath, type Path } from './contract/fact-dictionary.js';
+import { kindPath } from './fact-paths.js';
 import type { Job } from './job.js';
 
 export type Lookup = (path: Path) => unknown;
@@ -15,6 +16,7 @@ export function lookupIn(job: Job, proposed: Readonly<Record<Path, unknown>> = {
     const fact = job.facts[how ? path.slice(0, -4) : path];
     if (fact) return how ? fact.how : fact.value;
     const [kind, surface, stage, field] = path.split('/');
+    if (kind === 'surface' && surface !== undefined && path === kindPath(surface)) return job.surfaces[surface]?.kind ?? null;
     if (kind !== 'surface' || surface === undefined || stage === undefined || field === undefined) return null;
     const content = job.surfaces[surface]?.stages[stage as ConfirmedStage]?.record?.content;
     return (content as Readonly<Record<string, unknown>> | undefined)?.[field] ?? null;

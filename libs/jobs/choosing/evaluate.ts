@@ -33,6 +33,7 @@ export function evaluate(asked: Question, facts: readonly FactUse[], picked?: st
   const pick = judged.find(({ option }) => option.id === picked) ?? best;
   return {
     engine: ENGINE,
+    day: question.day,
     rules_edition: { number: question.edition.number, digest: question.editionDigest },
     catalogue_edition: { number: question.catalogue.edition, digest: question.catalogueDigest },
     facts,

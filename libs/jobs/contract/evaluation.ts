@@ -111,6 +111,8 @@ export interface Searched {
 
 export interface Evaluation {
   readonly engine: string;
+  /** The day of the decision: tests that had expired by then did not count. */
+  readonly day: string;
   readonly rules_edition: { readonly number: number; readonly digest: string };
   readonly catalogue_edition: { readonly number: number; readonly digest: string };
   readonly facts: readonly FactUse[];

@@ -1,19 +1,17 @@
 // Gauge selected: the whole evaluation, the pick, the attachment by zone, who and why. Comes last on
 // purpose: the earlier choices often leave only one.
 
-import { factsReadBy, type Substrate } from '#rules';
-import type { CommandOf, Attachment } from '../contract/commands.js';
+import type { Attachment, CommandOf } from '../contract/commands.js';
 import type { Evaluation, FactUse } from '../contract/evaluation.js';
-import type { GaugeContent, SnowContent, WindContent } from '../contract/events.js';
-import { contentPath, factPath, type FactName, type Path, type Spacing } from '../contract/fact-dictionary.js';
+import type { GaugeContent, Reads } from '../contract/events.js';
+import { factPath, type Path } from '../contract/fact-dictionary.js';
 import { accept, decline, type Context, type Decision } from '../decision.js';
+import { pathsOfExplanation, pathsRead, questionAt } from '../choosing/asking.js';
 import { evaluate } from '../choosing/evaluate.js';
 import { withExplanation } from '../choosing/what-would.js';
 import type { Question } from '../choosing/question.js';
 import type { Job, Surface } from '../job.js';
-import { lookupIn, same, type Lookup } from '../lookup.js';
-import { pathsOf } from '../fact-paths.js';
-import { surfaceFacts } from '../reading.js';
+import { lookupIn, same } from '../lookup.js';
 import { refuse, type Refusal } from '../refusal.js';
 import { boundValues } from '../sign-off/past.js';
 import { beforeRefusals, isRefusal, kept, openSurface, readsOf, reasonRefusals, ruleRefusals } from './confirm.js';
@@ -25,7 +23,7 @@ export function selectGauge(job: Job, command: CommandOf<'select-gauge'>, contex
   const asked = questionOf(job, surface, command.attachment, context);
   if (isQuestionRefusal(asked)) return decline(...before, ...asked);
   const reads = gaugeReads(job, surface, context);
-  const evaluation = evaluate(asked, factUses(job, reads), command.option);
+  const evaluation = evaluate(asked, factsOf(job, surface, context), command.option);
   const option = evaluation.options.find(({ id }) => id === command.option);
   if (!option) {
     const known = evaluation.options.map(({ id }) => id).join(', ') || 'none';
@@ -58,70 +56,28 @@ export function selectGauge(job: Job, command: CommandOf<'select-gauge'>, contex
 /** The evaluation as it would stand now, for a page that compares options before anyone picks. */
 export function evaluationFor(job: Job, surface: Surface, attachment: Attachment, context: Context, picked?: string): Evaluation | readonly Refusal[] {
   const asked = questionOf(job, surface, attachment, context);
-  return isQuestionRefusal(asked) ? asked : withExplanation(asked, evaluate(asked, factUses(job, gaugeReads(job, surface, context)), picked));
+  return isQuestionRefusal(asked) ? asked : withExplanation(asked, evaluate(asked, factsOf(job, surface, context), picked));
 }
 
 const isQuestionRefusal = (value: Question | readonly Refusal[]): value is readonly Refusal[] => Array.isArray(value);
 
 export function questionOf(job: Job, surface: Surface, attachment: Attachment, context: Context): Question | readonly Refusal[] {
   const at = lookupIn(job);
-  const clip = context.catalogue.fasteners.find(({ id }) => id === attachment.fastener)?.clip_movement;
-  const facts = { ...surfaceFacts(at, surface, context.catalogue), clip_kind: clip };
   const { style, hazards } = surface.stages;
-  const profile = context.catalogue.profiles.find(({ id }) => id === style.record?.content.profile);
-  if (!style.record || !hazards.record || facts.substrate === undefined) {
+  if (!style.record || !hazards.record || at(factPath('surface', surface.id, 'substrate')) === null) {
     return [refuse('MOVE-01', `${surface.name}: style, hazards and substrate come before the gauge.`)];
   }
-  if (!profile) {
-    return [refuse('MOVE-11', `Profile ${style.record.content.profile} is not in catalogue edition ${context.catalogue.edition}.`)];
-  }
-  const number = (fact: FactName): number | undefined => amountAt(at, factPath('surface', surface.id, fact));
-  return {
-    facts,
-    profile,
-    width: style.record.content.width,
-    wind: at(contentPath(surface.id, 'hazards', 'wind')) as WindContent,
-    snow: at(contentPath(surface.id, 'hazards', 'snow')) as SnowContent,
-    roof_live_psf: at(contentPath(surface.id, 'hazards', 'roof_live_psf')) as string | null,
-    substrate: facts.substrate as Substrate,
-    open_framing: facts.open_framing === true,
-    spacings: (at(factPath('surface', surface.id, 'support-spacings')) ?? []) as readonly Spacing[],
-    deck_thickness_in: number('deck-thickness'),
-    support_thickness_in: number('support-thickness'),
-    support_tensile_ksi: number('support-tensile-strength'),
-    wood_specific_gravity: number('wood-specific-gravity'),
-    bite_in: number('fastener-bite'),
-    longest_piece_ft: number('longest-piece'),
-    attachment,
-    catalogue: context.catalogue,
-    catalogueDigest: context.catalogueDigest,
-    edition: context.edition,
-    editionDigest: context.editionDigest,
-    book: context.book,
-    day: context.at.slice(0, 10),
-  };
+  return questionAt(at, surface, attachment, { ...context, day: context.at.slice(0, 10) })
+    ?? [refuse('MOVE-11', `Profile ${style.record.content.profile} is not in catalogue edition ${context.catalogue.edition}.`)];
 }
 
-function amountAt(at: Lookup, path: Path): number | undefined {
-  const value = at(path) as { v: string } | null;
-  return value === null ? undefined : Number(value.v);
-}
+const gaugeReads = (job: Job, surface: Surface, context: Context): Reads =>
+  readsOf(job, surface, 'gauge', pathsRead(surface, context), lookupIn(job));
 
-/** Facts the checks read beside those the rules declare. */
-const CHECKED_FACTS = [
-  'support-spacings', 'deck-thickness', 'support-thickness', 'support-tensile-strength', 'wood-specific-gravity', 'fastener-bite', 'longest-piece', 'substrate',
-] as const satisfies readonly FactName[];
-
-function gaugeReads(job: Job, surface: Surface, context: Context) {
-  const declared = [...factsReadBy(context.edition, context.book, 'gauge'), ...factsReadBy(context.edition, context.book, 'sign-off')];
-  const paths = [
-    ...pathsOf(declared, surface),
-    ...CHECKED_FACTS.map((fact) => factPath('surface', surface.id, fact)),
-    ...['profile', 'width'].map((field) => contentPath(surface.id, 'style', field)),
-    ...['metal', 'metallic_coating', 'paint_system', 'color_group'].map((field) => contentPath(surface.id, 'coating', field)),
-    ...['wind', 'snow', 'roof_live_psf'].map((field) => contentPath(surface.id, 'hazards', field)),
-  ];
-  return readsOf(job, surface, 'gauge', paths, lookupIn(job));
+/** The facts as they are kept: what the evaluation read, and what only its explanation did. */
+function factsOf(job: Job, surface: Surface, context: Context): readonly FactUse[] {
+  const paths = [...pathsRead(surface, context), ...pathsOfExplanation(surface, context)];
+  return factUses(job, readsOf(job, surface, 'gauge', paths, lookupIn(job)));
 }
 
 function factUses(job: Job, reads: Readonly<Record<Path, unknown>>): readonly FactUse[] {
