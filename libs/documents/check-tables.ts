@@ -1,7 +1,7 @@
 // Checks as tables: each zone's demand, capacity, utilization and source, and the steps behind them.
 
 import { citationText } from '#engineering';
-import type { CheckRecord, Evaluation, OptionResult, StepRecord, ZoneResult } from '#jobs';
+import type { CheckRecord, Evaluation, FactUse, OptionResult, StepRecord, ZoneResult } from '#jobs';
 import { column, numbers, type PrintTable } from './print.js';
 import { amountWords } from './words.js';
 
@@ -49,40 +49,55 @@ export const checksOf = (zone: ZoneResult): readonly CheckRecord[] => [
   ...zone.attachment,
 ];
 
-/** The arithmetic of the loads and of one option's checks, step by step. */
+/** The arithmetic of the loads and of one option's checks, step by step; one table for each zone. */
 export function stepTables(
-  demands: Evaluation['demands'],
+  { demands, facts }: Evaluation,
   option: OptionResult,
 ): readonly PrintTable[] {
+  const loads = demands.map((each): Steps => [`zone ${each.zone} (${each.part})`, each.steps]);
+  const zones = option.zones.map((zone): readonly [string, readonly Steps[]] => [
+    `Zone ${zone.zone}`,
+    checksOf(zone).map((each): Steps => [
+      `${each.limit_state}, ${directionWords(each.direction)}`,
+      each.steps,
+    ]),
+  ]);
   return [
-    ...demands.map((each) => stepTable(`Loads on zone ${each.zone} (${each.part})`, each.steps)),
-    ...option.zones.flatMap((zone) =>
-      checksOf(zone).map((each) =>
-        stepTable(
-          `Zone ${zone.zone}, ${each.limit_state}, ${directionWords(each.direction)}`,
-          each.steps,
-        ),
-      ),
-    ),
+    stepTable('Hazards, as calculated', facts.map(hazardSteps)),
+    stepTable('Loads by zone', loads),
+    ...zones.map(([name, steps]) => stepTable(name, steps)),
   ].filter(({ rows }) => rows.length > 0);
 }
 
-function stepTable(caption: string, steps: readonly StepRecord[]): PrintTable {
+/** The steps that a calculated hazard carries in its own value. */
+function hazardSteps({ path, value }: FactUse): Steps {
+  const { steps } = (value ?? {}) as { readonly steps?: readonly StepRecord[] };
+  return [path.split('/').at(-1) ?? '', Array.isArray(steps) ? steps : []];
+}
+
+type Steps = readonly [of: string, steps: readonly StepRecord[]];
+
+/** What the steps belong to stands at their first line only. */
+function stepTable(caption: string, parts: readonly Steps[]): PrintTable {
   return {
     caption,
     columns: [
+      column('Of', 1),
       column('Symbol'),
       column('From', 2),
       numbers('Value'),
       column('Unit'),
       column('Clause', 1),
     ],
-    rows: steps.map(({ symbol, formula, value, unit, cite }) => [
-      symbol,
-      formula,
-      value,
-      unit,
-      citationText(cite),
-    ]),
+    rows: parts.flatMap(([of, steps]) =>
+      steps.map(({ symbol, formula, value, unit, cite }, i) => [
+        i === 0 ? of : '',
+        symbol,
+        formula,
+        value,
+        unit,
+        citationText(cite),
+      ]),
+    ),
   };
 }

@@ -2,13 +2,30 @@
 // spreadsheet, and are the same every time.
 
 export { renderDecisionRecord, type DecisionRecordOptions } from './decision-record.js';
+export { renderOrder, type OrderOptions, type OrderPaper } from './order-paper.js';
+export {
+  PRELIMINARY,
+  renderEngineerPacket,
+  type EngineerPacket,
+  type PacketOptions,
+  type PacketSurface,
+} from './engineer-packet.js';
+export { renderWarranty, type WarrantyPaper, type WarrantyTerm } from './warranty-paper.js';
+export { renderDecisionLetter, type DecisionLetter } from './decision-letter.js';
+export { DISCLOSURE_ITEMS, type Disclosed } from './disclosures.js';
 export {
   PdfRefused,
   renderPdf,
   typesetting,
   type Attachment,
   type Paper,
+  type PaperOptions,
   type PaperSize,
   type PdfInput,
   type TemplateName,
 } from './pdf.js';
+export type { Pair, PrintColumn, PrintDrawing, PrintTable, Section } from './print.js';
+export { listFaults, type Cell, type ListColumn, type ListTable } from './list-table.js';
+export { writeCsv } from './csv.js';
+export { writeXlsx } from './xlsx.js';
+export { orderList } from './order-list.js';

@@ -39,6 +39,20 @@ export interface PdfInput {
   readonly attachments?: readonly Attachment[];
 }
 
+/** How a paper is issued: what every render function takes besides its data. */
+export interface PaperOptions {
+  readonly size: PaperSize;
+  /** The canonical bytes of the data, attached as record.json. */
+  readonly json: string;
+  /** SHA-256 of those bytes, printed on every page. */
+  readonly digest: string;
+  /** Place in the log, once issued. */
+  readonly position?: number;
+  readonly attachments?: readonly Attachment[];
+  /** What the paper is not, on every page: "played from a file, not a record". */
+  readonly standing?: string;
+}
+
 export interface Attachment {
   /** A plain file name. */
   readonly name: string;
@@ -58,6 +72,23 @@ const compiler = (): NodeCompiler =>
 /** Throws PdfRefused with the compiler's own words. */
 export async function renderPdf(template: TemplateName, input: PdfInput): Promise<Uint8Array> {
   return renderSource(readFileSync(inFolder(`${template}.typ`), 'utf8'), input);
+}
+
+/** A paper of one kind from its content and the way it is issued. */
+export async function issuePaper(
+  template: TemplateName,
+  about: Pick<Paper, 'kind' | 'about' | 'at' | 'cautions'>,
+  body: unknown,
+  { json, attachments = [], ...rest }: PaperOptions,
+): Promise<Uint8Array> {
+  return renderPdf(template, { paper: { ...rest, ...about }, body, json, attachments });
+}
+
+/** Loads, spans, gauges and fastening are never printed without cautions. */
+export function mustCaution(kind: string, cautions: readonly string[]): readonly string[] {
+  if (cautions.length === 0)
+    throw new PdfRefused(`${kind}: no caution is given, and every page needs one`);
+  return cautions;
 }
 
 /** Renders a template given as text; for trying one that is not in the folder. */

@@ -49,3 +49,14 @@ export function printDrawing(drawing: Drawing, table: 'below' | 'beside' = 'belo
 export const column = (name: string, share?: number): PrintColumn =>
   share === undefined ? { name } : { name, share };
 export const numbers = (name: string): PrintColumn => ({ name, right: true });
+
+/** One part of a paper: a heading and whichever of these it has. */
+export interface Section {
+  readonly name: string;
+  readonly level?: 1 | 2;
+  readonly words?: readonly string[];
+  readonly pairs?: readonly Pair[];
+  readonly list?: readonly string[];
+  readonly tables?: readonly PrintTable[];
+  readonly drawings?: readonly PrintDrawing[];
+}

@@ -7,6 +7,7 @@ import type {
   RecordedStage,
   RecordedSurface,
 } from '#jobs';
+import { optionName } from './option-tables.js';
 import {
   amountWords,
   capital,
@@ -14,6 +15,7 @@ import {
   momentWords,
   personWords,
   spaced,
+  statusWords,
   valueWords,
 } from './words.js';
 
@@ -43,14 +45,6 @@ export function pickedOption(surface: RecordedSurface): OptionResult | undefined
   return surface.gauge?.options.find((each) => each.id === id);
 }
 
-/** "24 gauge (0.0236 in, SS 50 Class 1)". */
-export function optionName(option: OptionResult): string {
-  const thickness = amountWords(option.thickness);
-  return option.gauge === null
-    ? `${thickness} (${option.grade})`
-    : `${option.gauge} gauge (${thickness}, ${option.grade})`;
-}
-
 function whatWasChosen(surface: RecordedSurface): readonly string[] {
   const [style, coating, substrate, gauge] = ['style', 'coating', 'substrate', 'gauge'].map(
     (each) => stageOf(surface, each),
@@ -74,12 +68,11 @@ const SUPPORT_FACTS =
 function support(surface: RecordedSurface): string {
   const facts = new Map(
     (surface.gauge?.facts ?? [])
-      .filter(({ path }) => SUPPORT_FACTS.test(path))
+      .filter(({ path, value }) => value !== null && SUPPORT_FACTS.test(path))
       .map((each) => [each.path, each]),
   );
   const said = [...facts.values()].map(({ path, value, how }) => {
-    const unit = path.endsWith('spacings') ? ' in' : '';
-    return `${factWords(path).toLowerCase()} ${valueWords(value)}${unit}${how ? ` (${how})` : ''}`;
+    return `${factWords(path).toLowerCase()} ${valueWords(value)}${how ? ` (${how})` : ''}`;
   });
   return said.length === 0 ? '' : `; ${said.join('; ')}`;
 }
@@ -144,7 +137,7 @@ function approvals(record: DecisionRecord, surface: RecordedSurface): readonly s
   const needed =
     required.length === 0
       ? "Engineer's sign-off: not required."
-      : `Engineer's sign-off: required; ${standing ?? 'not asked'}; ${spaced(status)}.`;
+      : `Engineer's sign-off: required; ${standing ?? 'not asked'}; ${statusWords(status)}.`;
   return [...stages, needed, ...signed, ...as];
 }
 

@@ -1,8 +1,18 @@
 // The decision record laid out for paper: for each surface the five answers, then everything behind
 // them; last the whole history.
 
-import { gaugeComparison, timeline, type GaugeOption } from '#drawings';
-import type { DecisionRecord, OptionResult, RecordedStage, RecordedSurface } from '#jobs';
+import type { DecisionRecord, Evaluation, RecordedSurface } from '#jobs';
+import { checkRows, stepTables } from './check-tables.js';
+import {
+  againstTable,
+  changesTable,
+  choosingWords,
+  comparison,
+  demandTable,
+  optionsTable,
+  reasonsTable,
+  zoneTable,
+} from './option-tables.js';
 import {
   column,
   numbers,
@@ -11,17 +21,9 @@ import {
   type PrintDrawing,
   type PrintTable,
 } from './print.js';
-import { checkRows, CHECK_COLUMNS, stepTables } from './check-tables.js';
-import { answers, optionName, pickedOption, type Answer } from './record-answers.js';
-import {
-  amountWords,
-  capital,
-  factWords,
-  momentWords,
-  personWords,
-  spaced,
-  valueWords,
-} from './words.js';
+import { answers, pickedOption, type Answer } from './record-answers.js';
+import { stagePage, stageTimeline, type StagePage } from './stage-pages.js';
+import { momentWords, personWords } from './words.js';
 
 export interface RecordPage {
   readonly head: readonly Pair[];
@@ -37,13 +39,6 @@ interface SurfacePage {
   readonly ranking: readonly string[];
   readonly stages: readonly StagePage[];
   readonly arithmetic: readonly PrintTable[];
-}
-
-interface StagePage {
-  readonly name: string;
-  readonly standing: string;
-  readonly chosen: readonly Pair[];
-  readonly tables: readonly PrintTable[];
 }
 
 /** Drawings that need more than the record holds, by surface id: a zone plan, load against span. */
@@ -86,204 +81,47 @@ function surfacePage(
   surface: RecordedSurface,
   given: readonly PrintDrawing[],
 ): SurfacePage {
-  const evaluation = surface.gauge;
+  const { gauge: evaluation, name } = surface;
   const picked = pickedOption(surface);
-  const where = surface.name;
+  const stages =
+    surface.stages.length === 0 ? [] : [printDrawing(stageTimeline(record, surface), 'beside')];
   return {
-    name: `${surface.name} (${surface.kind})`,
+    name: `${name} (${surface.kind})`,
     answers: answers(record, surface),
     drawings: [
       ...(evaluation && picked
-        ? [printDrawing(comparison(where, evaluation.options, picked), 'beside')]
+        ? [printDrawing(comparison(name, evaluation, picked), 'beside')]
         : []),
       ...given,
-      ...(surface.stages.length > 0 ? [printDrawing(stageTimeline(surface), 'beside')] : []),
+      ...stages,
     ],
     tables: evaluation
       ? [
-          {
-            caption: `What each zone asks of the panel, ${where}`,
-            columns: [
-              column('Zone'),
-              column('Part'),
-              numbers('Inward'),
-              numbers('Uplift'),
-              numbers('Support spacing'),
-              column('Source of the loads', 1),
-            ],
-            rows: evaluation.demands.map((each) => [
-              each.zone,
-              each.part,
-              amountWords(each.inward),
-              amountWords(each.outward),
-              each.support_spacing ? amountWords(each.support_spacing) : 'solid',
-              each.source,
-            ]),
-          },
-          ...(picked
-            ? [
-                {
-                  caption: `The choice, zone by zone: ${optionName(picked)}`,
-                  columns: CHECK_COLUMNS,
-                  rows: checkRows(picked),
-                },
-              ]
-            : []),
-          optionsTable(where, evaluation.options, picked),
+          demandTable(name, evaluation),
+          ...(picked ? [zoneTable('The choice, zone by zone', picked)] : []),
+          optionsTable(name, evaluation, picked),
           ...evaluation.options
             .filter((each) => each !== picked && checkRows(each).length > 0)
-            .map((each) => ({
-              caption: `Zone by zone: ${optionName(each)}`,
-              columns: CHECK_COLUMNS,
-              rows: checkRows(each),
-            })),
+            .map((each) => zoneTable('Zone by zone', each)),
+          againstTable(name, evaluation, picked),
+          changesTable(name, evaluation),
+          reasonsTable(name, evaluation),
         ]
       : [],
     ranking: evaluation ? rankingWords(surface, evaluation) : [],
     stages: surface.stages.map(stagePage),
-    arithmetic: evaluation && picked ? stepTables(evaluation.demands, picked) : [],
+    arithmetic: evaluation && picked ? stepTables(evaluation, picked) : [],
   };
 }
 
-const outcomeOf = (option: OptionResult, picked: OptionResult | undefined): string =>
-  option === picked
-    ? 'chosen'
-    : option.why_not?.class === 'dominated'
-      ? 'would pass'
-      : spaced(option.why_not?.class ?? 'not judged');
+const ONLY_IN_JSON =
+  'The attached record.json also holds the arithmetic of the options not chosen, and the rules that they meet.';
 
-function comparison(where: string, options: readonly OptionResult[], picked: OptionResult) {
-  return gaugeComparison({
-    title: `Every gauge compared, ${where}`,
-    options: options.map((each): GaugeOption => ({
-      name: optionName(each),
-      chosen: each === picked,
-      outcome: outcomeOf(each, picked),
-      governs: each.governs ? `zone ${each.governs.zone}, ${each.governs.limit_state}` : null,
-      utilization: each.governs?.utilization ?? null,
-      weight: amountWords(each.weight),
-      price_difference: priceDifference(each, picked),
-    })),
-  });
-}
-
-function priceDifference(option: OptionResult, picked: OptionResult): string {
-  if (!option.price) return 'no price';
-  if (option === picked) return amountWords(option.price);
-  if (!picked.price) return amountWords(option.price);
-  const cents = Math.round(Number(option.price.v) * 100) - Math.round(Number(picked.price.v) * 100);
-  if (cents === 0) return 'same price';
-  return `$ ${(Math.abs(cents) / 100).toFixed(2)} ${cents > 0 ? 'more' : 'less'} per square`;
-}
-
-function stageTimeline(surface: RecordedSurface) {
-  return timeline({
-    title: `Decisions as they stand, ${surface.name}`,
-    as_of: null,
-    decisions: [...surface.stages]
-      .sort((a, b) => a.at.localeCompare(b.at))
-      .map((stage) => ({
-        at: stage.at,
-        words: `${capital(stage.stage)}: ${stage.chosen
-          .filter(({ value }) => value !== 'no')
-          .slice(0, 4)
-          .map(({ value }) => spaced(value))
-          .join(', ')}`,
-        by: personWords(stage.by, stage.role),
-        standing: stage.status === 'confirmed' ? 'stands' : spaced(stage.status),
-      })),
-  });
-}
-
-function optionsTable(
-  where: string,
-  options: readonly OptionResult[],
-  picked: OptionResult | undefined,
-): PrintTable {
-  return {
-    caption: `Every option and what became of it, ${where}`,
-    columns: [
-      column('Option'),
-      column('Outcome'),
-      numbers('Rank'),
-      numbers('Utilization'),
-      numbers('Weight'),
-      numbers('Price'),
-      column('How it is had'),
-      column('Why not', 1),
-    ],
-    rows: options.map((each) => [
-      optionName(each),
-      outcomeOf(each, picked),
-      each.rank === null ? 'none' : String(each.rank),
-      each.governs?.utilization ?? 'no number',
-      amountWords(each.weight),
-      each.price ? amountWords(each.price) : 'none',
-      availability(each),
-      each.why_not?.words ?? 'It was chosen.',
-    ]),
-  };
-}
-
-function availability({ availability: had, lead_days, least_order }: OptionResult): string {
-  const lead = lead_days === null ? '' : `, ${lead_days} days`;
-  return `${spaced(had)}${lead}${least_order ? `, least order ${amountWords(least_order)}` : ''}`;
-}
-
-function rankingWords(
-  surface: RecordedSurface,
-  evaluation: NonNullable<RecordedSurface['gauge']>,
-): readonly string[] {
+function rankingWords({ why }: RecordedSurface, evaluation: Evaluation): readonly string[] {
   return [
-    ...surface.why.slice(0, 1),
-    ...surface.why.filter((each) => each.startsWith('The person took')),
-    `How options are ranked: ${evaluation.ranking.by}`,
-    ...evaluation.what_would_change.map(
-      ({ words, site_fact }) => `${site_fact ? 'What if' : 'What would change it'}: ${words}`,
-    ),
-    ...evaluation.sign_off_required.map((each) => `Sign-off is required. ${each}`),
-    `Worked out by ${evaluation.engine}, rules edition ${evaluation.rules_edition.number}, catalogue edition ${evaluation.catalogue_edition.number}.`,
+    ...why.filter((each) => each.startsWith('The person took')),
+    ...evaluation.sign_off_required.map((each) => `Sign-off is required. ${each}.`),
+    ...choosingWords(evaluation),
+    ONLY_IN_JSON,
   ];
-}
-
-function stagePage(stage: RecordedStage): StagePage {
-  return {
-    name: capital(stage.stage),
-    standing: `${capital(spaced(stage.status))}. ${personWords(stage.by, stage.role)}, ${momentWords(stage.at)}; rules edition ${stage.rules_edition}, catalogue edition ${stage.catalogue_edition}.`,
-    chosen: stage.chosen.map(({ what, value }) => [capital(what), value]),
-    tables: [
-      {
-        caption: `Facts that the ${stage.stage} stage read`,
-        columns: [column('Fact'), column('Value', 1), column('How known'), column('Source')],
-        rows: stage.facts.map(({ path, value, how, source }) => [
-          factWords(path),
-          valueWords(value),
-          how ?? 'decided earlier',
-          source ?? 'none given',
-        ]),
-      },
-      {
-        caption: `What the rules said at the ${stage.stage} stage`,
-        columns: [
-          column('Rule'),
-          column('Severity'),
-          column('Outcome'),
-          column('Words', 3),
-          column('Source', 1),
-        ],
-        rows: stage.said.map((each) => [
-          each.rule,
-          each.severity,
-          spaced(each.outcome),
-          each.words,
-          each.cites.join('; '),
-        ]),
-      },
-      {
-        caption: `Set aside at the ${stage.stage} stage, with the reason`,
-        columns: [column('Rule'), column('It says', 1), column('Reason', 1)],
-        rows: stage.overrides.map(({ rule, says, reason }) => [rule, says, reason]),
-      },
-    ].filter(({ rows }) => rows.length > 0),
-  };
 }

@@ -39,7 +39,7 @@ export function amountWords({ v, u }: AmountLike): string {
   return `${u.startsWith('usd') ? '$ ' : ''}${v}${unit === '' ? '' : ` ${unit}`}`;
 }
 
-/** Any recorded value in words: nothing of it is left out. */
+/** Any recorded value in words; steps of a calculation stand in a table of their own. */
 export function valueWords(value: unknown): string {
   if (value === null || value === undefined) return 'not given';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
@@ -49,17 +49,27 @@ export function valueWords(value: unknown): string {
   if (typeof given['v'] === 'string' && typeof given['u'] === 'string')
     return amountWords(given as unknown as AmountLike);
   return Object.entries(given)
-    .filter(([, each]) => each !== null && !(Array.isArray(each) && each.length === 0))
+    .filter(
+      ([key, each]) =>
+        key !== 'steps' && each !== null && !(Array.isArray(each) && each.length === 0),
+    )
     .map(([key, each]) => `${spaced(key)} ${valueWords(each)}`)
     .join(', ');
 }
 
-/** One of a list: a spacing says its zone. */
+/** One of a list: a measured spacing, always in inches, says its zone. */
 function itemWords(value: unknown): string {
   const { v, u, zone } = (value ?? {}) as { v?: unknown; u?: unknown; zone?: unknown };
   if (typeof v !== 'string' || u !== undefined) return valueWords(value);
-  return typeof zone === 'string' ? `zone ${zone}: ${v}` : v;
+  return typeof zone === 'string' ? `zone ${zone}: ${v} in` : `${v} in`;
 }
 
 export { momentWords };
 export const personWords = (by: string, role: string): string => `${by} (${spaced(role)})`;
+
+/** How a stage stands, in words. */
+export const statusWords = (status: string): string =>
+  status === 'needs-recheck' ? 'needs re-check' : spaced(status);
+
+/** The day of a date or moment: "14 Feb 2026". */
+export const dayWords = (at: string): string => momentWords(at.slice(0, 10));

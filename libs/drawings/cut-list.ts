@@ -21,7 +21,7 @@ export interface Strip {
   readonly length_in: number;
 }
 
-const [WIDTH, MARGIN, TALLEST] = [760, 30, 460];
+const [WIDTH, MARGIN, TALLEST] = [760, 30, 340];
 
 export function cutList(facts: CutListFacts): Drawing {
   const { title, outline, openings, strips } = facts;

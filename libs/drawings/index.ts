@@ -4,12 +4,8 @@
 export { forPrint, type Drawing, type Point } from './svg.js';
 export { feetInches } from './feet-inches.js';
 export { zonePlan, type ZonePlanFacts, type ZonePressures } from './zone-plan.js';
-export {
-  loadAgainstSpan,
-  longestSpan,
-  type GaugeLine,
-  type LoadAgainstSpanFacts,
-} from './load-against-span.js';
+export { loadAgainstSpan, type LoadAgainstSpanFacts } from './load-against-span.js';
+export { longestSpan, type GaugeLine } from './span-reading.js';
 export {
   gaugeComparison,
   type GaugeComparisonFacts,

@@ -1,0 +1,193 @@
+// The order on paper: for each surface its panels and cut list, trims and fasteners by zone; totals by
+// sheet and by stock length; what a revision changes. Signatures are blank lines for a hand.
+
+import type { Drawing } from '#drawings';
+import type { LineDifference, OrderedSurface, OrderLine } from '#jobs';
+import { issuePaper, mustCaution, type PaperOptions } from './pdf.js';
+import { printDrawing, column, numbers, type Pair, type Section } from './print.js';
+import { cutTable, lineTable, totalTables } from './order-tables.js';
+import { capital, dayWords, spaced } from './words.js';
+
+export interface OrderPaper {
+  readonly document: 'order';
+  readonly job: { readonly number: string; readonly name: string };
+  readonly order: string;
+  readonly revision: number;
+  /** RFC 3339, when this revision was issued. */
+  readonly issued_at: string;
+  readonly supplier: string;
+  readonly buyer: string;
+  readonly deliver_to: string;
+  readonly landing_place: string | null;
+  readonly delivery: string | null;
+  readonly surfaces: readonly OrderedSurface[];
+  /** Weight and price of a line are for all its pieces. */
+  readonly lines: readonly OrderLine[];
+  readonly lengths: readonly {
+    readonly surface: string;
+    readonly by: string;
+    readonly standing: string;
+    readonly signed_by?: string | undefined;
+  }[];
+  /** Against the revision before; empty on the first. */
+  readonly difference: readonly LineDifference[];
+  readonly change_reason: string | null;
+  readonly bundles: readonly {
+    readonly name: string;
+    readonly holds: string;
+    readonly weight_lb: string;
+    readonly landing_place: string;
+  }[];
+  readonly cautions: readonly string[];
+}
+
+export interface OrderOptions extends PaperOptions {
+  /** The cut list drawn on the plane, by surface id. */
+  readonly drawings?: Readonly<Record<string, readonly Drawing[]>>;
+}
+
+/** Throws PdfRefused. */
+export async function renderOrder(order: OrderPaper, options: OrderOptions): Promise<Uint8Array> {
+  const { drawings = {}, ...rest } = options;
+  const about = {
+    kind: 'Order',
+    about: `${order.order}, revision ${order.revision}; job ${order.job.number}, ${order.job.name}`,
+    at: order.issued_at,
+    cautions: mustCaution('order', order.cautions),
+  };
+  return issuePaper(
+    'order',
+    about,
+    { head: head(order), sections: sections(order, drawings), sign: SIGN },
+    rest,
+  );
+}
+
+const SIGN = ['Ordered by', 'Lengths measured by', 'Acknowledged for the supplier'] as const;
+
+function head(order: OrderPaper): readonly Pair[] {
+  return [
+    ['Supplier', order.supplier],
+    ['Ordered by', order.buyer],
+    ['Issued', dayWords(order.issued_at)],
+    ['Deliver to', order.deliver_to],
+    ['Landing place', order.landing_place ?? 'to be named before delivery'],
+    ['Delivery asked for', order.delivery === null ? 'no date given' : dayWords(order.delivery)],
+  ];
+}
+
+function sections(
+  order: OrderPaper,
+  drawings: Readonly<Record<string, readonly Drawing[]>>,
+): readonly Section[] {
+  const free = order.lines.filter(({ surface }) => surface === null);
+  return [
+    ...(order.revision > 1 ? [changes(order)] : []),
+    ...order.surfaces.map((surface) =>
+      surfaceSection(order, surface, drawings[surface.surface] ?? []),
+    ),
+    ...(free.length > 0
+      ? [{ name: 'For the whole job', tables: [lineTable('Lines of no one surface', free)] }]
+      : []),
+    { name: 'Totals', tables: totalTables(order) },
+    ...(order.bundles.length > 0 ? [bundles(order)] : []),
+  ];
+}
+
+function changes({ difference, change_reason, revision }: OrderPaper): Section {
+  return {
+    name: `What revision ${revision} changes`,
+    words: [
+      `Reason: ${change_reason ?? 'none recorded'}. Revision ${revision - 1} is replaced; it stays on record.`,
+    ],
+    tables: [
+      {
+        caption: 'Differences by line',
+        columns: [column('Line'), column('What'), column('Was', 1), column('Is', 1)],
+        rows: difference.map(({ line, what, from, to }) => [
+          line,
+          what,
+          from ?? 'not there',
+          to ?? 'not there',
+        ]),
+      },
+    ],
+  };
+}
+
+function surfaceSection(
+  order: OrderPaper,
+  surface: OrderedSurface,
+  drawings: readonly Drawing[],
+): Section {
+  const own = order.lines.filter((line) => line.surface === surface.surface);
+  const panels = own.filter(({ what }) => what === 'panel');
+  const others = own.filter(({ what }) => what !== 'panel');
+  const lengths = order.lengths.find((each) => each.surface === surface.surface);
+  return {
+    name: surface.name,
+    pairs: surfacePairs(surface, lengths),
+    tables: [
+      cutTable(surface, panels),
+      lineTable(`Trims, closures and the rest, ${surface.name}`, others),
+      {
+        caption: `Fastening by zone, ${surface.name}`,
+        columns: [column('Zone'), column('Fastener', 1), numbers('Spacing'), numbers('Rows')],
+        rows: surface.attachment.zones.map(({ zone, spacing, rows }) => [
+          zone === 'all' ? 'every zone' : zone,
+          surface.attachment.fastener,
+          `${spacing.v} in`,
+          rows ? `${rows.v} in` : 'none',
+        ]),
+      },
+    ].filter(({ rows }) => rows.length > 0),
+    drawings: drawings.map((each) => printDrawing(each)),
+  };
+}
+
+function surfacePairs(
+  surface: OrderedSurface,
+  lengths: OrderPaper['lengths'][number] | undefined,
+): readonly Pair[] {
+  const gauge = surface.gauge === null ? '' : `${surface.gauge} gauge, `;
+  const finish = [
+    surface.metal,
+    surface.metallic_coating,
+    spaced(surface.paint_system),
+    surface.color
+      ? `${surface.color} (${spaced(surface.color_group)})`
+      : `${spaced(surface.color_group)} (exact color open)`,
+  ];
+  const signed = lengths?.signed_by ? `, measured by ${lengths.signed_by}` : '';
+  return [
+    ['Panel', `${surface.profile}, ${surface.width_in} in wide`],
+    ['Sheet', `${gauge}${surface.thickness_in} in base thickness, ${surface.grade}`],
+    ['Finish', finish.join(', ')],
+    ['Lies on', spaced(surface.substrate)],
+    [
+      'Lengths',
+      lengths ? `${capital(lengths.by)}, ${spaced(lengths.standing)}${signed}` : 'not stated',
+    ],
+  ];
+}
+
+const bundles = (order: OrderPaper): Section => ({
+  name: 'Bundles and where they land',
+  tables: [
+    {
+      caption: 'Bundles',
+      columns: [
+        column('Bundle'),
+        column('Holds', 1),
+        numbers('Weight'),
+        column('Landing place', 1),
+      ],
+      rows: order.bundles.map((each) => [
+        each.name,
+        each.holds,
+        `${each.weight_lb} lb`,
+        each.landing_place,
+      ]),
+    },
+  ],
+});

@@ -1,0 +1,97 @@
+// The stages of a surface on paper: what was settled, the facts read, what the rules said.
+
+import { timeline, type Drawing } from '#drawings';
+import type { DecisionRecord, RecordedStage, RecordedSurface } from '#jobs';
+import { column, type Pair, type PrintTable } from './print.js';
+import {
+  capital,
+  factWords,
+  momentWords,
+  personWords,
+  spaced,
+  statusWords,
+  valueWords,
+} from './words.js';
+
+export interface StagePage {
+  readonly name: string;
+  readonly standing: string;
+  readonly chosen: readonly Pair[];
+  readonly tables: readonly PrintTable[];
+}
+
+export function stagePage(stage: RecordedStage): StagePage {
+  const editions = `rules edition ${stage.rules_edition}, catalogue edition ${stage.catalogue_edition}`;
+  const who = `${personWords(stage.by, stage.role)}, ${momentWords(stage.at)}`;
+  return {
+    name: capital(stage.stage),
+    standing: `${capital(statusWords(stage.status))}. ${who}; ${editions}.`,
+    chosen: stage.chosen.map(chosenWords),
+    tables: [factTable(stage), saidTable(stage), overrideTable(stage)].filter(
+      ({ rows }) => rows.length > 0,
+    ),
+  };
+}
+
+/** Lengths of the contract that carry their unit in their name. */
+const IN_INCHES: Readonly<Record<string, string>> = {
+  width: 'Width',
+  'thickness in': 'Base thickness',
+};
+
+function chosenWords({ what, value }: RecordedStage['chosen'][number]): Pair {
+  const length = IN_INCHES[what];
+  return length === undefined ? [capital(what), value] : [length, `${value} in`];
+}
+
+const factTable = ({ stage, facts }: RecordedStage): PrintTable => ({
+  caption: `Facts that the ${stage} stage read`,
+  columns: [column('Fact'), column('Value', 1), column('How known'), column('Source')],
+  rows: facts.map(({ path, value, how, source }) => [
+    factWords(path),
+    valueWords(value),
+    how ?? 'decided earlier',
+    source ?? 'none given',
+  ]),
+});
+
+const saidTable = ({ stage, said }: RecordedStage): PrintTable => ({
+  caption: `What the rules said at the ${stage} stage`,
+  columns: [
+    column('Rule'),
+    column('If not met'),
+    column('Outcome'),
+    column('Words', 3),
+    column('Source', 1),
+  ],
+  rows: said.map((each) => [
+    each.rule,
+    each.severity,
+    spaced(each.outcome),
+    each.words,
+    each.cites.join('; '),
+  ]),
+});
+
+const overrideTable = ({ stage, overrides }: RecordedStage): PrintTable => ({
+  caption: `Set aside at the ${stage} stage, with the reason`,
+  columns: [column('Rule'), column('It says', 1), column('Reason', 1)],
+  rows: overrides.map(({ rule, says, reason }) => [rule, says, reason]),
+});
+
+/** The stages in the order they were recorded, in the words of the job's history. */
+export function stageTimeline(record: DecisionRecord, surface: RecordedSurface): Drawing {
+  const stages = [...surface.stages].sort((a, b) => a.at.localeCompare(b.at));
+  return timeline({
+    title: `Decisions as they stand, ${surface.name}`,
+    as_of: null,
+    decisions: stages.map(({ stage, at, by, role, status }) => ({
+      at,
+      words:
+        record.timeline.find((each) => each.at === at && each.words.startsWith(capital(stage)))
+          ?.words ?? capital(stage),
+      by: personWords(by, role),
+      standing: status === 'confirmed' ? 'stands' : statusWords(status),
+    })),
+  });
+}
