@@ -275,6 +275,16 @@ describe('the stages', () => {
 });
 
 describe('the engineer', () => {
+  test('sees and touches no job that was not sent to them', async () => {
+    for (const path of ['', '/history', '/decision-record', '/decision-record.pdf']) {
+      expect((await people.engineer.get(`/jobs/${job}${path}`)).status).toBe(403);
+    }
+    expect((await says('engineer', { type: 'add-note', about: null, words: 'x' })).status).toBe(
+      403,
+    );
+    expect((await people.engineer.get('/jobs')).status).toBe(403);
+  });
+
   test('is asked by the project manager, and sees exactly the frozen packet', async () => {
     const view = await done('manager', {
       type: 'request-sign-off',

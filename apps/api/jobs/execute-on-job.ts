@@ -24,6 +24,7 @@ import { Jobs } from './fold.js';
 import { JOB_LIST } from './job-list.js';
 import { jobStream } from './job-stream.js';
 import { References } from './references.js';
+import { refuseUnseen } from './visible.js';
 
 export interface Executed {
   readonly view: JobView;
@@ -82,6 +83,7 @@ export class ExecuteOnJobHandler implements ICommandHandler<ExecuteOnJob> {
       this.jobs.load(company, id),
       this.contexts.of(asking),
     ]);
+    if (job.version > 0) refuseUnseen(job, asking);
     const { command: known, refusals } = await this.references.complete(asking, command, job);
     const decision = decide(job, known, context);
     const stale = await this.changes.since(company, job, envelope.seen, known);
@@ -101,7 +103,11 @@ export class ExecuteOnJobHandler implements ICommandHandler<ExecuteOnJob> {
   }
 
   /** Papers that the entries issue are recorded, and a sign-off gets its checkpoint. */
-  private async afterwards(company: string, id: string, events: readonly JobEvent[]): Promise<void> {
+  private async afterwards(
+    company: string,
+    id: string,
+    events: readonly JobEvent[],
+  ): Promise<void> {
     const issued = events.flatMap((event) => issuedBy(event) ?? []);
     await this.papers.recordAfter(company, id, issued);
     if (events.some(({ type }) => type.startsWith('sign-off-'))) this.signing.soon(company);

@@ -24,7 +24,10 @@ export type Sort = keyof typeof SORTS;
 const emptyIsNone = (value: unknown) => (value === '' ? undefined : value);
 const filters = {
   find: z.string().trim().max(200).optional(),
-  stage: z.preprocess(emptyIsNone, z.enum([...STAGES, 'done', ...AFTER_STAGES, 'no-surfaces']).optional()),
+  stage: z.preprocess(
+    emptyIsNone,
+    z.enum([...STAGES, 'done', ...AFTER_STAGES, 'no-surfaces']).optional(),
+  ),
   state: z.preprocess(emptyIsNone, z.enum(['Ready', 'Blocked', 'Waiting', 'Done']).optional()),
   assigned: z.preprocess(emptyIsNone, z.uuid('must be the id of a person').optional()),
   due: z.preprocess(emptyIsNone, z.enum(['overdue', 'week', 'any']).optional()),

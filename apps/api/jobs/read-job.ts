@@ -18,6 +18,7 @@ import { Problem } from '../problems.js';
 import { Contexts } from './contexts.js';
 import { Jobs, type AsOf } from './fold.js';
 import { pastEvent } from './job-stream.js';
+import { refuseUnseen } from './visible.js';
 import { Names } from '../people/names.js';
 
 export class JobAt extends Message<JobView> {
@@ -43,7 +44,8 @@ export class JobAtHandler implements IQueryHandler<JobAt> {
       this.contexts.of(asking),
     ]);
     if (job.version === 0) throw noJob();
-    return visible(jobView(job, catalogue), asking);
+    refuseUnseen(await this.jobs.load(asking.company.id, id), asking);
+    return jobView(job, catalogue);
   }
 }
 
@@ -80,7 +82,7 @@ export class JobHistoryHandler implements IQueryHandler<JobHistory> {
     const company = asking.company.id;
     const events = await this.jobs.events(company, id);
     if (events.length === 0) throw noJob();
-    visible(jobView(await this.jobs.load(company, id)), asking);
+    refuseUnseen(await this.jobs.load(company, id), asking);
     const names = await this.names.of(
       company,
       events.map(({ by }) => by.person),
@@ -124,6 +126,7 @@ export class JobRecordHandler implements IQueryHandler<JobRecord> {
     const company = asking.company.id;
     const events = await this.jobs.events(company, job, at);
     if (events.length === 0) throw noJob();
+    refuseUnseen(await this.jobs.load(company, job), asking);
     const past = events.map(pastEvent);
     const ids = [...new Set(JSON.stringify(past).match(UUIDS) ?? [])];
     const names = await this.names.of(company, ids);
@@ -156,17 +159,9 @@ export class RehearseOnJobHandler implements IQueryHandler<RehearseOnJob> {
       this.contexts.of(asking),
     ]);
     if (job.version === 0) throw noJob();
+    refuseUnseen(job, asking);
     return rehearse(job, command, context);
   }
 }
 
 const noJob = () => new Problem('not-found', 'There is no such job.');
-
-/** An engineer who is nothing else here sees the jobs they were asked about, and no other. */
-function visible(view: JobView, { roles, person }: SignedIn): JobView {
-  const outside = roles.every((role) => role === 'engineer' || role === 'customer');
-  if (outside && !view.requests.some(({ engineer }) => engineer === person.id)) {
-    throw new Problem('forbidden', 'This job was not sent to you.');
-  }
-  return view;
-}
