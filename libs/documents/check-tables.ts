@@ -21,7 +21,7 @@ export function checkRows(option: OptionResult): readonly (readonly string[])[] 
   return option.zones.flatMap((zone) => [
     ...checksOf(zone).map((each) => [
       zone.zone,
-      each.limit_state,
+      checkName(zone, each),
       directionWords(each.direction),
       amountWords(each.demand),
       amountWords(each.capacity),
@@ -49,6 +49,10 @@ export const checksOf = (zone: ZoneResult): readonly CheckRecord[] => [
   ...zone.attachment,
 ];
 
+/** "panel: uplift of the tested assembly"; one test may stand for panel and attachment. */
+const checkName = (zone: ZoneResult, check: CheckRecord): string =>
+  `${zone.panel.includes(check) ? 'panel' : 'attachment'}: ${check.limit_state}`;
+
 /** The arithmetic of the loads and of one option's checks, step by step; one table for each zone. */
 export function stepTables(
   { demands, facts }: Evaluation,
@@ -58,7 +62,7 @@ export function stepTables(
   const zones = option.zones.map((zone): readonly [string, readonly Steps[]] => [
     `Zone ${zone.zone}`,
     checksOf(zone).map((each): Steps => [
-      `${each.limit_state}, ${directionWords(each.direction)}`,
+      `${checkName(zone, each)}, ${directionWords(each.direction)}`,
       each.steps,
     ]),
   ]);

@@ -62,10 +62,9 @@ export async function renderDecisionLetter(
   };
   const body = {
     address: [
-      [from.name, ...from.address].join(', '),
-      dayWords(letter.decided_at),
-      to.name,
-      ...to.address,
+      [from.name, ...from.address],
+      [dayWords(letter.decided_at)],
+      [to.name, ...to.address],
     ],
     outcome: OUTCOME[letter.decision],
     letter: opening(letter),
