@@ -6,7 +6,7 @@ import type { Checkpoints } from './postgres-checkpoints.js';
 import type { CompanyPool } from './postgres-pool.js';
 import type { Ledger, Recorded } from './ledger.js';
 import type { List, Lists, ListState } from './postgres-list.js';
-import { rebuildList } from './postgres-rebuild.js';
+import { pages, rebuildList } from './postgres-rebuild.js';
 import type { Signals } from './signals.js';
 
 export interface ListsOptions {
@@ -78,34 +78,48 @@ interface Keeper {
 function createKeeper(
   { ledger, signals }: ListsOptions,
   checkpoints: Checkpoints,
-  limit: number,
+  pageSize: number,
 ): Keeper {
   const known = new Map<string, ListState>();
   const keyOf = (log: string, list: List) => `${log}\0${list.name}`;
-  /** Takes the page, or finds out what another worker made of the list. */
-  const take = async (log: string, list: List, state: ListState, page: Recorded[]) => {
-    const to = (page.at(-1) as Recorded).pos;
-    const scope = { log, generation: state.generation };
-    const moved = await checkpoints.advance(log, state, { from: state.pos, to }, (client) =>
-      list.apply(page, scope, client),
-    );
-    return moved ? { ...state, pos: to } : checkpoints.open(log, list.name);
-  };
+  const openState = (log: string, list: List) => checkpoints.open(log, list.name);
   return {
     keepUp: async (log, list) => {
-      let state = known.get(keyOf(log, list)) ?? (await checkpoints.open(log, list.name));
-      for (;;) {
+      const note = (state: ListState) => {
         known.set(keyOf(log, list), state);
         signals.advanced(log, list.name, state.pos);
-        const page = await ledger.readAll(log, { after: state.pos, limit });
-        if (page.length === 0) return;
-        state = await take(log, list, state, page);
+      };
+      for (let first = true; ; first = false) {
+        const kept = first ? known.get(keyOf(log, list)) : undefined;
+        let state = kept ?? (await openState(log, list));
+        note(state);
+        let alone = true;
+        for await (const page of pages({ ledger, pageSize }, log, state.pos, Infinity)) {
+          alone = await take(checkpoints, log, list, state, page);
+          if (!alone) break;
+          state = { ...state, pos: (page.at(-1) as Recorded).pos };
+          note(state);
+        }
+        if (alone) return;
       }
     },
     forget: (log, list) => {
       known.delete(keyOf(log, list));
     },
   };
+}
+
+/** False when another worker moved the list; what it made of it must then be asked. */
+function take(
+  checkpoints: Checkpoints,
+  log: string,
+  list: List,
+  state: ListState,
+  page: Recorded[],
+): Promise<boolean> {
+  const step = { from: state.pos, to: (page.at(-1) as Recorded).pos };
+  const scope = { log, generation: state.generation };
+  return checkpoints.advance(log, state, step, (client) => list.apply(page, scope, client));
 }
 
 interface Follower {

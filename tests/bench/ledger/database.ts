@@ -1,0 +1,45 @@
+// A PostgreSQL of the bench's own, with its durability as it comes.
+
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import pg from 'pg';
+import { startDatabase } from '../../../apps/cli/database.js';
+import { migrate } from '../../../apps/cli/migrate.js';
+
+export interface BenchDatabase {
+  readonly ownerUrl: string;
+  readonly serviceUrl: string;
+  /** A new empty database on the same server. */
+  empty(name: string): Promise<string>;
+  stop(): Promise<void>;
+}
+
+export async function startBenchDatabase(): Promise<BenchDatabase> {
+  const folder = mkdtempSync(path.join(tmpdir(), 'gauge-bench-'));
+  const database = await startDatabase({
+    dataFolder: folder,
+    settings: { max_connections: '200' },
+  });
+  await migrate(database.ownerUrl);
+  return {
+    ownerUrl: database.ownerUrl,
+    serviceUrl: database.serviceUrl,
+    empty: (name) => makeEmpty(database.ownerUrl, name),
+    stop: async () => {
+      await database.stop();
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+async function makeEmpty(ownerUrl: string, name: string): Promise<string> {
+  const owner = new pg.Client({ connectionString: ownerUrl });
+  await owner.connect();
+  await owner.query(`DROP DATABASE IF EXISTS ${name}`);
+  await owner.query(`CREATE DATABASE ${name}`);
+  await owner.end();
+  const url = new URL(ownerUrl);
+  url.pathname = `/${name}`;
+  return url.href;
+}
