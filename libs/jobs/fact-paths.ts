@@ -42,7 +42,7 @@ export const PATHS: Readonly<Partial<Record<FactKey, (where: Where) => readonly 
   metallic_coating: content('coating', 'metallic_coating'),
   paint_system: content('coating', 'paint_system'),
   color_group: content('coating', 'color_group'),
-  combination: coating,
+  combination: (w) => [...coating(w), ...content('style', 'profile', 'width')(w)],
   warranty_water_distance_ft: coating,
   finish_term_years: coating,
   asked_term_years: surface('asked-term-years'),
