@@ -27,6 +27,9 @@ const Listed = z.object({
   record_digest: z.string().nullable(),
   pdf_digest: z.string().nullable(),
   acknowledged: z.array(z.object({ at: z.string(), name: z.string() })),
+  notices: z
+    .array(z.object({ at: z.string(), entry: z.string(), words: z.string() }))
+    .describe('what happened since to what it rests on'),
 });
 const IssuedSchema = z
   .object({
@@ -64,7 +67,7 @@ export class PapersController {
     if (names === undefined) throw new Problem('not-found', 'There is no such job.');
     const records = rows
       .filter(({ paper }) => paper === 'decision-record')
-      .map(({ about }) => ({ paper: 'decision-record' as const, about }));
+      .map(({ about }) => ({ paper: 'decision-record' as const, about, notices: [] }));
     const papers = [...names, ...records].map((name) => {
       const row = rows.find(({ paper, about }) => paper === name.paper && about === name.about);
       return {

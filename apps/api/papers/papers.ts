@@ -4,7 +4,7 @@
 
 import { createHash } from 'node:crypto';
 import { Injectable } from '@nestjs/common';
-import type { PastEvent } from '#jobs';
+import { noticesSince, type Notice, type PastEvent } from '#jobs';
 import { canonical, type By, type Recorded } from '#ledger';
 import { Companies } from '../data/companies.js';
 import { Ledgers, oneStream } from '../data/ledgers.js';
@@ -41,6 +41,10 @@ export interface PaperIssued {
   };
 }
 
+export interface NoticedPaper extends PaperName {
+  readonly notices: readonly Notice[];
+}
+
 export interface IssuedRow {
   readonly paper: string;
   readonly about: string;
@@ -66,9 +70,12 @@ export class Papers {
   ) {}
 
   /** What the job's entries issue, oldest first. */
-  async ofJob(company: string, job: string): Promise<readonly PaperName[] | undefined> {
+  async ofJob(company: string, job: string): Promise<readonly NoticedPaper[] | undefined> {
     const events = await this.past(company, job);
-    return events.length === 0 ? undefined : events.flatMap((event) => issuedBy(event) ?? []);
+    return events.length === 0 ? undefined : events.flatMap((event) => {
+          const name = issuedBy(event);
+          return name ? [{ ...name, notices: noticesSince(events, event) }] : [];
+        });
   }
 
   /** As it reads today, with names. */
