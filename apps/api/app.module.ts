@@ -6,6 +6,7 @@ import { CqrsModule } from '@nestjs/cqrs';
 import { Acknowledgments } from './customers/acknowledgments.js';
 import { CustomerLinksController } from './customers/customer-links.controller.js';
 import { CalculatorsController } from './calculators/calculators.controller.js';
+import { CatalogueImportController } from './catalogue/catalogue-import.controller.js';
 import { CatalogueController } from './catalogue/catalogue.controller.js';
 import { Companies } from './data/companies.js';
 import { FrontDoor } from './data/front-door.js';
@@ -83,6 +84,7 @@ const CONTROLLERS = [
   OwnerReportController,
   RulebookController,
   CatalogueController,
+  CatalogueImportController,
   CalculatorsController,
   HealthController,
 ];

@@ -36,15 +36,15 @@ beforeAll(async () => {
 
 test('a price list as CSV gives a draft, records nothing, and is published with a reason', async () => {
   const first = demonstrationCatalogue().made.slice(0, 2);
-  const csv = [PARTS.prices, ...first.map((row) => priceOf(row, '300.00'))].map((cells) => cells.join(',')).join('\r\n');
+  const csv = [PARTS.prices, ...first.map((row) => priceOf(row, '301.25'))].map((cells) => cells.join(',')).join('\r\n');
   const { status, body } = await upload(people.standards, 'text/csv', csv, `${WHERE}&part=prices`);
   expect({ status, edition: body.draft?.edition }).toEqual({ status: 200, edition: 2 });
-  expect(body.draft.made.filter(({ price }) => price.v === '300.00')).toHaveLength(2);
+  expect(body.draft.made.filter(({ price }) => price.v === '301.25')).toHaveLength(2);
   expect(await editions()).toBe(1);
   const published = await people.standards.send('POST', '/catalogue/editions', { catalogue: body.draft, reason: 'supplier letter of November' });
   expect(published.status).toBe(201);
   const current = await people.standards.get<Catalogue>('/catalogue/current');
-  expect(current.body.made[0]?.price.v).toBe('300.00');
+  expect(current.body.made[0]?.price.v).toBe('301.25');
 });
 
 test('a workbook with faults names sheet, row and column of each', async () => {

@@ -1,9 +1,9 @@
 // What is wrong with a drafted catalogue edition: names that lead nowhere or stand twice, and
 // charts that cannot be.
 
+import { chartFaults } from '#jobs';
 import type { Catalogue } from '#jobs/contract';
 import type { Fault } from '../problems.js';
-import { chartFaults } from './chart-faults.js';
 
 export function catalogueFaults(catalogue: Catalogue, newest: number): readonly Fault[] {
   const { profiles, made, charts, assemblies, fasteners, edition } = catalogue;

@@ -10,6 +10,8 @@ const FILE_LIMIT = 25 * 1024 * 1024;
 
 const text = express.text({ type: ['application/json', 'text/csv'], limit: JSON_LIMIT });
 const bytes = express.raw({ type: () => true, limit: FILE_LIMIT });
+const WORKBOOK = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
+const workbook = express.raw({ type: WORKBOOK, limit: JSON_LIMIT });
 
 export function readBodies(request: Request, response: Response, next: NextFunction): void {
   if (request.method === 'POST' && request.path === '/api/files') {
@@ -21,6 +23,10 @@ export function readBodies(request: Request, response: Response, next: NextFunct
     Number(request.headers['content-length'] ?? 0) > 0;
   if (!hasBody) {
     next();
+    return;
+  }
+  if (request.is(WORKBOOK)) {
+    workbook(request, response, next);
     return;
   }
   if (!request.is('application/json') && !request.is('text/csv')) {

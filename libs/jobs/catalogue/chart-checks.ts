@@ -1,7 +1,8 @@
 // What is wrong with load charts as such, whatever they are used for: capacity that rises with the
-// span, or falls with thickness within one grade.
+// span, or falls with thickness within one grade. Across grades it is only noted.
 
-import { numberOf, type LoadChart } from '#jobs/contract';
+import { numberOf } from '../contract/amounts.js';
+import type { LoadChart } from '../contract/catalogue.js';
 
 export interface ChartFault {
   readonly chart: string;
@@ -80,3 +81,27 @@ function thicknessFaults(charts: readonly LoadChart[]): readonly ChartFault[] {
     });
   });
 }
+
+/** Across grades a thicker sheet may rightly bear less than a thinner, harder one: worth a look. */
+export function chartNotes(charts: readonly LoadChart[]): readonly string[] {
+  const key = (chart: LoadChart): string =>
+    [chart.profile, chart.width.v, chart.metal, chart.spans, chart.basis, chart.deflection_limit, chart.attachment_included].join(' ');
+  const panels = new Map<string, LoadChart[]>();
+  for (const chart of charts) panels.set(key(chart), [...(panels.get(key(chart)) ?? []), chart]);
+  return [...panels.values()].flatMap((of) => {
+    const byThickness = [...of].sort((a, b) => numberOf(a.thickness) - numberOf(b.thickness));
+    return byThickness.flatMap((thick, index) => {
+      const thin = byThickness[index - 1];
+      const load = thin && thin.grade !== thick.grade ? LOADS.find((each) => bearsLess(thick, thin, each)) : undefined;
+      if (!thin || load === undefined) return [];
+      return [`${thick.id} (${thick.thickness.v} in, ${thick.grade}) bears less ${load} than ${thin.id} (${thin.thickness.v} in, ${thin.grade})`];
+    });
+  });
+}
+
+const bearsLess = (thick: LoadChart, thin: LoadChart, load: Load): boolean =>
+  thick.rows.some((row) => {
+    const same = thin.rows.find((each) => numberOf(each.span) === numberOf(row.span));
+    const [a, b] = [capacity(row, load), same && capacity(same, load)];
+    return a !== undefined && b !== undefined && a < b;
+  });
