@@ -6,11 +6,13 @@ import {
   closeSync,
   existsSync,
   fsyncSync,
+  mkdirSync,
   openSync,
   readFileSync,
   renameSync,
   writeSync,
 } from 'node:fs';
+import path from 'node:path';
 import { makeSigner, rawKey, verifierFor } from './note.js';
 import type { NoteSigner, NoteVerifier } from './note.js';
 
@@ -55,6 +57,7 @@ export function openKeyRing(file: string): KeyRing {
 
 /** Whole or not at all, and on the disk when it returns; readable for its owner only. */
 export function writeDurably(file: string, text: string): void {
+  mkdirSync(path.dirname(file), { recursive: true, mode: 0o700 });
   const fresh = `${file}.${process.pid}.new`;
   const handle = openSync(fresh, 'w', 0o600);
   writeSync(handle, text);
