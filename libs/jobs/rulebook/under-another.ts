@@ -1,0 +1,109 @@
+// What another edition would have said to a decision, on the facts of that decision: a separate answer
+// with its own label, never a correction of the old one.
+
+import { bookKey, findings, type Edition, type Finding } from '#rules';
+import { questionAt, type Under } from '../choosing/asking.js';
+import { zonesOf } from '../choosing/demand.js';
+import { checkedIn, optionFacts } from '../choosing/evaluate.js';
+import { optionsOf } from '../choosing/options.js';
+import { rank } from '../choosing/rank.js';
+import type { OptionResult } from '../contract/evaluation.js';
+import type { GaugeContent } from '../contract/events.js';
+import { surfaceFacts } from '../reading.js';
+import { recordedIn, whereOf, type Decided, type Shelf } from './decided.js';
+import { entriesChanged } from './difference.js';
+import { underOf } from './replay.js';
+
+export const ANSWERS = ['same', 'other-option', 'now-blocked', 'now-free', 'cannot-say'] as const;
+export type Answer = (typeof ANSWERS)[number];
+
+export interface UnderAnother {
+  readonly answer: Answer;
+  readonly edition: number;
+  readonly words: string;
+  /** Rules that stand in the way now and did not, or did and do not. */
+  readonly rules: readonly string[];
+}
+
+export function underAnother(decided: Decided, other: Edition, shelf: Shelf): UnderAnother {
+  const under = underOf(decided, shelf);
+  if (typeof under === 'string') return answer('cannot-say', other, under, []);
+  const changed = entriesChanged(under.edition, other);
+  const gone = under.edition.entries.filter(({ rule }) => !other.entries.some((each) => each.rule === rule));
+  if (changed.length + gone.length === 0) return answer('same', other, 'no rule differs', []);
+  const stays = (rule: string): boolean => ![...changed, ...gone].some((each) => each.rule === rule);
+  const asked: Under = { ...under, edition: { ...other, entries: changed } };
+  return decided.stage === 'gauge' && decided.evaluation
+    ? gaugeUnder(decided, decided.evaluation.options, asked, stays)
+    : stageUnder(decided, asked, stays);
+}
+
+const answer = (said: Answer, { number }: Pick<Edition, 'number'>, words: string, rules: readonly string[]): UnderAnother => ({
+  answer: said, edition: number, words: `Under edition ${number}, which is not the edition of the decision: ${words}.`, rules,
+});
+
+/** Whether a finding stands between the decision and the order. */
+const obstructs = ({ severity, outcome }: Finding): boolean =>
+  (severity === 'refuse' || severity === 'require') && (outcome === 'fail' || outcome === 'not-evaluated');
+const obstacles = (said: readonly Finding[]): readonly string[] => said.filter(obstructs).map(({ rule }) => rule);
+
+function stageUnder(decided: Decided, under: Under, stays: (rule: string) => boolean): UnderAnother {
+  const facts = surfaceFacts(recordedIn(decided), whereOf(decided), under.catalogue);
+  const fresh = findings(under.edition, under.book, decided.stage, facts);
+  const was = obstacles(decided.findings);
+  return compared(was, obstacles([...decided.findings.filter(({ rule }) => stays(rule)), ...fresh]), fresh, under.edition);
+}
+
+function compared(was: readonly string[], now: readonly string[], fresh: readonly Finding[], edition: Edition): UnderAnother {
+  const added = now.filter((rule) => !was.includes(rule));
+  if (added.length > 0) {
+    const why = fresh.filter(({ rule }) => added.includes(rule)).map(({ rule, words }) => `${rule}: ${words}`);
+    return answer('now-blocked', edition, why.join('; '), added);
+  }
+  if (was.length > now.length) {
+    const lifted = was.filter((rule) => !now.includes(rule));
+    return answer(now.length === 0 ? 'now-free' : 'same', edition, `${lifted.join(', ')} no longer in the way`, lifted);
+  }
+  return answer('same', edition, 'the same outcome', []);
+}
+
+function gaugeUnder(decided: Decided, options: readonly OptionResult[], under: Under, stays: (rule: string) => boolean): UnderAnother {
+  const { attachment, option: picked } = decided.content as GaugeContent;
+  const question = questionAt(recordedIn(decided), whereOf(decided), attachment, under);
+  if (!question) return answer('cannot-say', under.edition, `the profile is not in catalogue edition ${under.catalogue.edition}`, []);
+  const { book, edition } = under;
+  const here = optionsOf(question);
+  const reads = (stage: string): boolean => edition.entries.some(({ rule, version }) => {
+    const known = book.get(bookKey(rule, version));
+    return known?.stage === stage && known.reads.includes('zones');
+  });
+  const zonesFor = (id: string, wanted: boolean) => {
+    const option = here.find((each) => each.id === id);
+    return option && wanted ? zonesOf(question).map((zone) => checkedIn(question, option, zone).facts) : [];
+  };
+  // Only what differs is asked again; what the other rules said stands in the record.
+  const fresh = new Map(options.map(({ id }): readonly [string, readonly Finding[]] => {
+    const option = here.find((each) => each.id === id);
+    return [id, option ? findings(edition, book, 'gauge', optionFacts(question, option, here, zonesFor(id, reads('gauge')))) : []];
+  }));
+  const judged = options.flatMap((each) => {
+    const option = here.find(({ id }) => id === each.id);
+    const said = [...each.findings.filter(({ rule }) => stays(rule)), ...(fresh.get(each.id) ?? [])];
+    return option ? [{ option, findings: said, admissible: !said.some((f) => f.severity === 'refuse' && obstructs(f)) }] : [];
+  });
+  const signOff = edition.entries.some(({ rule, version }) => book.get(bookKey(rule, version))?.stage === 'sign-off')
+    ? findings(edition, book, 'sign-off', { ...question.facts, zones: zonesFor(picked, reads('sign-off')) }) : [];
+  const signedBefore = (decided.evaluation?.sign_off_required ?? []).map((words) => words.split(':')[0] ?? '');
+  const before = options.find(({ id }) => id === picked)?.findings ?? [];
+  const was = [...new Set([...obstacles(before), ...signedBefore])];
+  const now = judged.find(({ option }) => option.id === picked)?.findings ?? [];
+  const stillSigned = signedBefore.filter((rule) => stays(rule));
+  const result = compared(was, [...new Set([...obstacles(now), ...stillSigned, ...obstacles(signOff)])], [...now, ...signOff], edition);
+  if (result.answer !== 'same') return result;
+  const first = rank(judged.filter(({ admissible }) => admissible), question.facts.priorities ?? [])[0]?.option.id ?? null;
+  const recommended = decided.evaluation?.recommendation.option ?? null;
+  return first === recommended ? result
+    : answer('other-option', edition, `${first ?? 'nothing'} would be recommended instead of ${recommended ?? 'nothing'}`, entriesRules(edition));
+}
+
+const entriesRules = ({ entries }: Edition): readonly string[] => entries.map(({ rule }) => rule);
