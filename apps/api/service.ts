@@ -31,7 +31,8 @@ export async function startService(settings: Settings): Promise<Service> {
   const log = makeLog(settings.logLevel);
   const app = await NestFactory.create<NestExpressApplication>(AppModule.with(settings, log), {
     bodyParser: false,
-    logger: ['error', 'fatal'],
+    // What goes wrong at the start is thrown, and what goes wrong later is in our own log.
+    logger: false,
     abortOnError: false,
   });
   app.set('trust proxy', 'loopback');
@@ -45,6 +46,8 @@ export async function startService(settings: Settings): Promise<Service> {
   app.get(OpenApiDocument).of(app);
   await app.listen(settings.port, settings.host);
   const server = app.getHttpServer() as Server;
+  // Longer than callers and proxies keep theirs, so that none sends into a closing connection.
+  server.keepAliveTimeout = 75_000;
   const { port } = server.address() as AddressInfo;
   return {
     address: `http://${settings.host}:${port}`,

@@ -1,6 +1,7 @@
-// Checkpoints of each company's log, signed with the installation's key, and proofs under them. Without
-// a folder for the key nothing is signed, and papers carry no proof.
+// Checkpoints of each company's log, signed with the installation's key, and proofs under them.
+// Without a folder for the key nothing is signed, and papers carry no proof.
 
+import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { Injectable, type OnApplicationShutdown } from '@nestjs/common';
 import { createSigner, formatProof, openKeyRing, type Signer } from '#ledger';
@@ -22,6 +23,7 @@ export class Signing implements OnApplicationShutdown {
   ) {
     const { keysFolder } = settings;
     if (keysFolder === undefined) return;
+    mkdirSync(keysFolder, { recursive: true, mode: 0o700 });
     this.signer = createSigner({
       ledger: ledgers.ledger,
       folder: keysFolder,
