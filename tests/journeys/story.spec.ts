@@ -25,14 +25,29 @@ async function recordFacts(page: Page, how: string, source: string, fill: () => 
 
 const stage = (page: Page, name: string) =>
   page.getByRole('heading', { level: 1, name: `Main roof: ${name}` }).waitFor();
+/** The rules have answered what is filled in. */
+const asked = (page: Page) =>
+  page.getByRole('region', { name: 'What the rules say' }).getByText(/rules? asked:/).waitFor();
 const save = (page: Page) => button(page, 'Save and continue').click();
 
 journey('a job by clicks', () => {
   const office = withOffice();
   let page: Page;
   let job = '';
+  let open = '';
+  /** One step of the story; after one that fails the rest say so and do not wait. */
+  const step = (name: string, act: () => Promise<void>) =>
+    test(name, async () => {
+      if (open) throw new Error(`the story stopped at: ${open}`);
+      open = name;
+      await act().catch(async (error: unknown) => {
+        const shown = await page.locator('main').innerText().catch(() => '');
+        throw new Error(`${String(error)}\nThe page shows:\n${shown.slice(0, 3000)}`, { cause: error });
+      });
+      open = '';
+    }, 90_000);
 
-  test('the office opens a job with one roof', async () => {
+  step('the office opens a job with one roof', async () => {
     page = await office.as(OFFICE);
     await page.goto('/jobs');
     await link(page, 'Open a new job').click();
@@ -49,34 +64,41 @@ journey('a job by clicks', () => {
     job = /jobs\/([^/?]+)/.exec(page.url())?.[1] ?? '';
     expect(job).not.toBe('');
     expect(await page.getByText('Quiet Valley Farm').count()).toBeGreaterThan(0);
-  }, 60_000);
+  });
 
-  test('style, with the rules heard before it is confirmed', async () => {
+  step('style, with the rules heard before it is confirmed', async () => {
     await link(page, 'Main roof').first().click();
     await stage(page, 'Style');
     await recordFacts(page, 'Measured', 'Tape, by the crew', async () => {
       await type(page, /^Slope/, '4');
       await type(page, /^Area/, '31.5');
       await type(page, /^Longest panel/, '22');
+      await choose(page, 'What the panels lie on', 'Purlins');
     });
     await pick(page, /^Ribbed/);
-    await page.getByText(/rules? asked:/).waitFor();
+    await asked(page);
     await save(page);
     await stage(page, 'Coating');
-  }, 60_000);
+  });
 
-  test('coating, from what is made', async () => {
+  step('coating, from what is made', async () => {
+    await recordFacts(page, 'Told', 'The customer, by phone', async () => {
+      await choose(page, 'Corrosivity', 'C2');
+      await choose(page, 'Salt or brackish water', 'None');
+      await choose(page, 'Animal confinement', 'No');
+      await choose(page, 'Copper or lead above', 'No');
+      await choose(page, 'Mortar, stucco', 'No');
+    });
     await pick(page, /^Steel/);
     await pick(page, /^SMP/);
     await choose(page, 'Metallic coating', 'AZ50');
     await choose(page, 'Color group', 'Earth tone');
-    await recordFactsLater(page);
-    await page.getByText(/rules? asked:/).waitFor();
+    await tickCautions(page);
     await save(page);
     await stage(page, 'Hazards');
-  }, 60_000);
+  });
 
-  test('hazards, entered with source and date', async () => {
+  step('hazards, entered with source and date', async () => {
     await recordFacts(page, 'Document', 'Letter of the county (invented)', async () => {
       await choose(page, 'Exposure category', 'C');
       await type(page, 'Basic wind speed', '105');
@@ -90,6 +112,7 @@ journey('a job by clicks', () => {
       await choose(page, 'Enclosure', 'Enclosed');
       await choose(page, 'Is any side open?', 'No');
       await choose(page, 'May large doors', 'No');
+      await choose(page, 'Does it drain or slide', 'No');
     });
     await page.getByRole('group', { name: 'Wind pressures' }).getByRole('radio', { name: 'Entered' }).check();
     for (const [zone, uplift] of [['1', '−24'], ['2', '-38'], ['3', '-55']] as const) {
@@ -104,14 +127,13 @@ journey('a job by clicks', () => {
     await page.locator('#snow-basis-1').check();
     await page.locator('#snow-document').fill('Letter of the county (invented)');
     await page.locator('#snow-date').fill('2026-11-02');
-    await page.getByText(/rules? asked:/).waitFor();
+    await asked(page);
     await save(page);
     await stage(page, 'Substrate');
-  }, 60_000);
+  });
 
-  test('an assumption is refused at the substrate, in the words of the rule', async () => {
+  step('an assumption is refused at the substrate, in the words of the rule', async () => {
     await recordFacts(page, 'Assumed', '', async () => {
-      await choose(page, 'What the panels lie on', 'Purlins');
       await page.getByLabel(/^Spacing of supports/).fill('24\n23.5\n24.25');
     });
     await page.getByText(/\d+ refused/).waitFor();
@@ -120,17 +142,17 @@ journey('a job by clicks', () => {
     await alert.getByRole('heading', { name: 'There is a problem' }).waitFor();
     expect(await page.title()).toMatch(/^(Error: )?Main roof/);
     expect(await axe(page)).toEqual([]);
-  }, 60_000);
+  });
 
-  test('measured, it is confirmed', async () => {
+  step('measured, it is confirmed', async () => {
     await recordFactsWithReason(page);
-    await page.getByText(/rules? asked:/).waitFor();
+    await asked(page);
     await tickCautions(page);
     await save(page);
     await stage(page, 'Gauge');
-  }, 60_000);
+  });
 
-  test('gauge: every option compared, the recommended one taken', async () => {
+  step('gauge: every option compared, the recommended one taken', async () => {
     await choose(page, 'Fastener', await screwFor(page));
     for (const [i, spacing] of ['9', '9', '6'].entries()) await page.locator(`#spacing-${i}`).fill(spacing);
     const table = page.getByRole('table', { name: /^Comparison of gauges/ });
@@ -144,9 +166,9 @@ journey('a job by clicks', () => {
     await save(page);
     await stage(page, 'Engineer sign-off');
     expect(await page.getByText('An engineer is required because').count()).toBe(1);
-  }, 60_000);
+  });
 
-  test('the manager asks the engineer', async () => {
+  step('the manager asks the engineer', async () => {
     const manager = await office.as(MANAGER);
     await manager.goto('/spanning');
     await manager.getByRole('row').filter({ hasText: 'Storage barn' }).getByRole('link', { name: 'Main roof' }).click();
@@ -154,9 +176,9 @@ journey('a job by clicks', () => {
     await type(manager, 'What the engineer is asked to review', 'Roof panels and their screws on the purlins.');
     await button(manager, 'Ask the engineer').click();
     await manager.getByText('Waiting for the engineer').first().waitFor();
-  }, 60_000);
+  });
 
-  test('the engineer reads the packet, reviews the answer, and signs with the password', async () => {
+  step('the engineer reads the packet, reviews the answer, and signs with the password', async () => {
     const engineer = await office.as(ENGINEER);
     await engineer.goto('/');
     await engineer.getByRole('row').filter({ hasText: 'Storage barn' }).getByRole('link').click();
@@ -175,9 +197,9 @@ journey('a job by clicks', () => {
     await engineer.getByLabel('Your password, once more').fill(PASSWORD);
     await button(engineer, 'Sign this answer').click();
     await engineer.getByText('Storage barn: approved').waitFor();
-  }, 60_000);
+  });
 
-  test('the reviewer reads why this gauge, and what was not known before', async () => {
+  step('the reviewer reads why this gauge, and what was not known before', async () => {
     const reviewer = await office.as(REVIEWER);
     await reviewer.goto(`/jobs/${job}/record`);
     await settled(reviewer);
@@ -186,9 +208,9 @@ journey('a job by clicks', () => {
     await button(reviewer, 'Show').click();
     await reviewer.getByText(/Showing what was known on 1 Jan 2020/).waitFor();
     expect(new URL(reviewer.url()).searchParams.get('asOf')).toMatch(/^2020-01-0[12]T/);
-  }, 60_000);
+  });
 
-  test('a change of a measured spacing says what it reopens before it is made', async () => {
+  step('a change of a measured spacing says what it reopens before it is made', async () => {
     await page.goto(`/jobs/${job}/surfaces/s1/substrate`);
     await link(page, 'Record or change facts').click();
     await page.getByLabel(/^Spacing of supports/).fill('24\n26');
@@ -202,20 +224,18 @@ journey('a job by clicks', () => {
     await type(page, 'Reason for the change', 'Measured again.');
     await button(page, 'Record and reopen these stages').click();
     await page.getByText('Needs re-check').first().waitFor();
-  }, 60_000);
+  });
 });
-
-async function recordFactsLater(page: Page): Promise<void> {
-  await page.getByText(/rules? asked:/).waitFor();
-}
 
 async function recordFactsWithReason(page: Page): Promise<void> {
   await link(page, 'Record or change facts').click();
-  await choose(page, 'What the panels lie on', 'Purlins');
   await page.getByLabel(/^Spacing of supports/).fill('24\n23.5\n24.25');
   await type(page, 'Specific gravity', '0.42');
   await type(page, 'How deep the fastener bites', '1.25');
   await choose(page, 'Is there an old roof', 'No');
+  await choose(page, 'Contact with treated lumber', 'None');
+  await choose(page, 'Metal of the fasteners', 'Galvanized');
+  await choose(page, 'Was the framing looked at', 'Yes');
   await choose(page, 'Air inside', 'Unheated');
   await choose(page, 'Condensation control', 'Absorbing fleece');
   await type(page, 'Underlayment', 'none on purlins');
@@ -228,7 +248,7 @@ async function recordFactsWithReason(page: Page): Promise<void> {
 
 /** Cautions must be read; the boxes appear once the rules have answered. */
 async function tickCautions(page: Page): Promise<void> {
-  await page.getByText(/rules? asked:/).waitFor();
+  await asked(page);
   for (const box of await page.getByRole('checkbox', { name: /^I have read this caution/ }).all()) await box.check();
 }
 

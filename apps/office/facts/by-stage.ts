@@ -4,24 +4,26 @@ import { factDefinition, FACT_NAMES, factPath } from '#jobs/contract';
 import type { FactName, FactView, JobView, Stage, SurfaceView } from '#jobs/contract';
 
 export const STAGE_FACTS: Readonly<Record<Stage, readonly FactName[]>> = {
-  style: ['slope', 'area', 'longest-piece', 'weathertightness-asked'],
+  style: ['slope', 'area', 'longest-piece', 'substrate', 'weathertightness-asked'],
   coating: [
-    'corrosivity', 'water', 'water-distance', 'animals-or-fertilizer', 'asked-term-years',
-    'copper-or-lead-above', 'treated-lumber-contact', 'masonry-after-panels',
+    'corrosivity', 'water', 'water-distance', 'animals-or-fertilizer', 'corrosive-inside-protected',
+    'asked-term-years', 'copper-or-lead-above', 'masonry-after-panels', 'reglet-bare-in-wet-mortar',
+    'cool-roof-asked', 'reflectance-shown', 'trim-bend-radius',
   ],
   hazards: [
     'exposure', 'wind-speed', 'topographic-factor', 'elevation', 'ground-snow', 'ground-snow-basis',
     'winter-wind', 'design-stone', 'class-4-asked', 'mean-roof-height', 'width', 'length',
-    'roof-shape', 'roof-slope', 'overhang', 'eave-to-ridge', 'risk-category', 'enclosure', 'any-side-open', 'doors-open-in-storms',
-    'over-doors-or-walks',
+    'roof-shape', 'roof-slope', 'overhang', 'eave-to-ridge', 'risk-category', 'enclosure',
+    'any-side-open', 'doors-open-in-storms', 'over-doors-or-walks', 'snow-retention',
+    'snow-retention-utilization',
   ],
   substrate: [
-    'reroof', 'shingle-layers', 'substrate', 'deck-thickness', 'support-thickness',
-    'support-tensile-strength',
-    'wood-specific-gravity', 'fastener-bite', 'support-spacings', 'inside-air', 'residential',
+    'substrate', 'reroof', 'shingle-layers', 'old-roof-left', 'deck-thickness', 'support-thickness',
+    'support-tensile-strength', 'wood-specific-gravity', 'fastener-bite', 'fastener-metal',
+    'support-spacings', 'framing-sound', 'treated-lumber-contact', 'inside-air',
     'condensation-control', 'underlayment', 'removes-bracing-sheets', 'framing-added',
   ],
-  gauge: [],
+  gauge: ['residential', 'fixed-lines', 'dent-exclusion-shown', 'oil-canning-disclosed'],
   'sign-off': [
     'sign-off-asked', 'permit-asked', 'permit-question-answered', 'association-asked',
     'small-job-acknowledged',

@@ -6,7 +6,6 @@ import { useState, type FormEvent } from 'react';
 import { HOWS, label } from '#jobs/contract';
 import type { JobView, Rehearsal, Stage } from '#jobs/contract';
 import { rehearse } from '../api/commands.js';
-import { problemFrom } from '../api/client.js';
 import { useDraft } from '../parts/draft.js';
 import { ErrorSummary } from '../parts/errors.js';
 import { DateField, LongField, RadioField, TextField } from '../parts/fields.js';
@@ -159,12 +158,14 @@ function effective({ since, sinceTime }: FactsTyped): string | undefined {
   return date && new Date(`${date}T${(sinceTime.trim() || '00:00').padStart(5, '0')}:00`).toISOString();
 }
 
-/** An unanswered rehearsal is no reason not to save: the service decides again. */
+/**
+ * The reason is asked for once it is known what reopens, so a rehearsal goes without one. An
+ * unanswered rehearsal is no reason not to save: the service decides again.
+ */
 async function reopensOf(job: string, command: ReturnType<typeof factCommand>): Promise<Rehearsal['reopens']> {
   try {
-    return (await rehearse(job, command)).reopens;
-  } catch (error) {
-    problemFrom(error);
+    return (await rehearse(job, { ...command, reason: command.reason ?? 'not given yet' })).reopens;
+  } catch {
     return [];
   }
 }

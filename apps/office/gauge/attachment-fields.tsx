@@ -16,8 +16,7 @@ export function AttachmentFields({ typed, set, errors, fasteners }: {
   const clip = fasteners.find(({ id }) => id === typed.fastener)?.kind !== 'screw';
   return (
     <fieldset className="sheet stack">
-      <legend className="visually-hidden">Attachment proposed, by zone</legend>
-      <h2>Attachment proposed, by zone</h2>
+      <legend className="big">Attachment proposed, by zone</legend>
       <p className="quiet">
         One plane takes one gauge: edge zones are cured by closer attachment or closer supports.
       </p>

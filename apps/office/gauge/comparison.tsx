@@ -43,7 +43,7 @@ export function Comparison({ evaluation, picking, chosen }: {
           ))}
         </tbody>
       </ScrollTable>
-      <p className="quiet small">Ranked by: {evaluation.ranking.by}.</p>
+      <p className="quiet small">Ranked by: {evaluation.ranking.by.replace(/\.$/, '')}.</p>
     </section>
   );
 }
@@ -73,13 +73,13 @@ function Row({ option, recommended, picking, taken }: {
         <br />
         <Tag tone={outcome.tone}>{outcome.words}{taken === option.id && ', taken'}</Tag>
       </th>
-      <td>
+      <td className="words">
         {option.governs ? `${capital(option.governs.limit_state)}, zone ${option.governs.zone}` : 'no number'}
         {check && <span className="quiet small"><br />{prose(check.source)}</span>}
       </td>
       <td className="num">{check ? amount(check.demand) : '—'}</td>
       <td className="num">{check ? amount(check.capacity) : '—'}</td>
-      <td className="num">{option.governs ? <Utilization value={option.governs.utilization} /> : '—'}</td>
+      <td className="num">{option.governs ? <Used value={option.governs.utilization} /> : '—'}</td>
       <td className="num">{amount(option.weight)}</td>
       <td className="num">{option.price ? amount(option.price) : 'none'}</td>
       <td className="num">{option.lead_days ?? '—'}</td>
@@ -97,6 +97,14 @@ function Row({ option, recommended, picking, taken }: {
     </>
   );
 }
+
+/** Over 1.00 fails, and says so. */
+const Used = ({ value }: { readonly value: string }) => (
+  <>
+    {value}
+    {Number(value) > 1 && <strong> over</strong>}
+  </>
+);
 
 /** The number with a short bar; over 1.00 fails, and says so. */
 export function Utilization({ value }: { readonly value: string }) {

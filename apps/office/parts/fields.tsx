@@ -1,7 +1,7 @@
 // Form fields: a visible label, a hint and an error tied to it, the unit beside it and in its name.
 
 import type { ComponentProps, ReactNode } from 'react';
-import { unit as unitText } from './words.js';
+import { spokenUnit, unit as unitText } from './words.js';
 
 export interface FieldError {
   /** id of the field, or of the group's first field. */
@@ -37,18 +37,19 @@ function Frame({ id, label, hint, error, unit, children }: {
   readonly unit?: string | undefined;
   readonly children: ReactNode;
 }) {
+  const shown = unit && unitText(unit);
   return (
     <div className={error ? 'field wrong' : 'field'}>
       <label htmlFor={id}>
         {label}
-        {unit && <span className="visually-hidden">, in {unitText(unit)}</span>}
+        {shown && <span className="visually-hidden">, in {spokenUnit(unit ?? '')}</span>}
       </label>
       {hint && <span className="hint" id={`${id}-hint`}>{hint}</span>}
       {error && <span className="error" id={`${id}-error`}>{error}</span>}
-      {unit ? (
+      {shown ? (
         <span className="with-unit">
           {children}
-          <span className="unit" aria-hidden="true">{unitText(unit)}</span>
+          <span className="unit" aria-hidden="true">{shown}</span>
         </span>
       ) : (
         children

@@ -42,7 +42,7 @@ export function Findings({ findings, heading = 'What the rules say', edition, bu
         <H>{heading}</H>
         {edition && <span className="quiet small">Rules edition {edition.number}</span>}
       </div>
-      <p role="status" className="quiet">
+      <p className="quiet" {...(busy === undefined ? {} : { role: 'status' })}>
         {busy ? 'Asking the rules…' : summary(findings)}
       </p>
       {loud.length > 0 && <List findings={loud} />}

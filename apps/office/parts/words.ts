@@ -61,6 +61,13 @@ const UNITS: Readonly<Record<string, string>> = {
 };
 export const unit = (u: string): string => UNITS[u] ?? u;
 
+const SPOKEN: Readonly<Record<string, string>> = {
+  in: 'inches', ft: 'feet', psf: 'pounds per square foot', mph: 'miles per hour', lb: 'pounds',
+  'per-12': 'inches of rise in 12', ft2: 'square feet', degF: 'degrees Fahrenheit',
+};
+/** The unit as it is said in a field's name. */
+export const spokenUnit = (u: string): string => SPOKEN[u] ?? unit(u);
+
 export const amount = (given: { readonly v: string; readonly u: string } | null): string =>
   given === null ? '' : `${number(given.v)} ${unit(given.u)}`.trim();
 

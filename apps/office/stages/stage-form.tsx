@@ -123,10 +123,12 @@ function onStage(typed: Beside, surface: string, findings: Rehearsal['findings']
   };
 }
 
-/** The rules are asked about the choice, not about the acknowledgments and reasons typed so far. */
-function rehearsed<T extends object>(props: StageFormProps<T>, typed: T, surface: string): CommandInput | null {
+/** The rules are asked about the choice; a reason is typed last, so one stands in for it here. */
+function rehearsed<T extends object>(props: StageFormProps<T>, typed: T & Beside, surface: string): CommandInput | null {
   if (props.faults(typed, undefined).length > 0) return null;
-  return props.command(typed, { surface, acknowledges: [], overrides: [] }, undefined);
+  const { acknowledges } = typed;
+  const reason = props.surface.stages[props.stage].content === null ? {} : { reason: 'not given yet' };
+  return props.command(typed, { surface, acknowledges: [...acknowledges], overrides: [], ...reason }, undefined);
 }
 
 const unread = (findings: Rehearsal['findings'], read: readonly string[]): FieldErrors =>

@@ -13,12 +13,9 @@ export function StageList({ job, surface, here }: {
     <nav aria-label={`Stages of ${surface.name}`}>
       <ol className="stage-list">
         {stageStates(surface).map(({ stage, name, state, words }) => (
-          <li key={stage} data-state={state} data-here={stage === here ? 'yes' : 'no'}>
-            <Link
-              to="/jobs/$job/surfaces/$surface/$stage"
-              params={{ job, surface: surface.id, stage }}
-              {...(stage === here ? { 'aria-current': 'step' as const } : {})}
-            >
+          <li key={stage} data-state={state} data-here={stage === here ? 'yes' : 'no'}
+            {...(stage === here ? { 'aria-current': 'step' as const } : {})}>
+            <Link to="/jobs/$job/surfaces/$surface/$stage" params={{ job, surface: surface.id, stage }}>
               {name}
             </Link>
             <span className="state" data-state={state}>{words}</span>

@@ -1,7 +1,7 @@
 // The wind zones of this surface to scale, where shape, size and every zone's pressures are known.
 
 import { zonePlan, type Drawing as Picture } from '#drawings';
-import { degreesOfRise, feet, per12, zoneLayout, type AsceEdition } from '#engineering';
+import { ASCE_EDITIONS, degreesOfRise, feet, per12, zoneLayout, type AsceEdition } from '#engineering';
 import type { HazardsContent, JobView, SurfaceView } from '#jobs/contract';
 import { Drawing } from '../parts/drawing.js';
 import { prose } from '../parts/words.js';
@@ -20,27 +20,36 @@ function picture(job: JobView, surface: SurfaceView, wind: HazardsContent['wind'
   const [h, width, length] = ['mean-roof-height', 'width', 'length'].map((name) => number(`${building}/${name}`));
   const shape = at(`${building}/roof-shape`);
   if (!h || !width || !length || rise === undefined || !SHAPES.includes(shape as string)) return undefined;
+  const [least, most] = [Math.min(width, length), Math.max(width, length)];
   const part = wind.zones[0]?.part === 'wall' ? 'wall' : 'roof';
-  try {
+  const editions = wind.edition === null ? ASCE_EDITIONS : [wind.edition as AsceEdition];
+  return editions.map(drawn).find((each) => each !== undefined);
+
+  function drawn(edition: AsceEdition): Picture | undefined {
+    try {
+      return draw(edition);
+    } catch {
+      // A zone of this edition's plan has no pressure, or the shape is outside its layouts.
+      return undefined;
+    }
+  }
+  function draw(edition: AsceEdition): Picture {
     const pieces = zoneLayout({
-      edition: (wind.edition ?? '7-16') as AsceEdition,
-      h: feet(h),
+      edition,
+      h: feet(h as number),
       roof: {
-        shape: shape as 'gable', theta: degreesOfRise(per12(rise)), width: feet(Math.min(width, length)),
-        length: feet(Math.max(width, length)), falls: 'along-width', overhang: feet(0),
+        shape: shape as 'gable', theta: degreesOfRise(per12(rise as number)), width: feet(least),
+        length: feet(most), falls: 'along-width', overhang: feet(0),
       },
-      eaveHeight: feet(Math.max(1, h - (Math.min(width, length) * rise) / 48)),
+      eaveHeight: feet(Math.max(1, (h as number) - (least * (rise as number)) / 48)),
     }).filter((piece) => piece.part === part && (piece.face === undefined || piece.face === 'eave'));
     return zonePlan({
       title: `Wind zones, ${part}`,
       pieces,
       pressures: wind.zones.map(({ zone, part: of, inward_psf, outward_psf }) => ({ zone, part: of, inward_psf, outward_psf })),
       basis: wind.basis === 'ASD' ? 'ASD' : 'strength level',
-      source: prose(wind.source),
+      source: `${prose(wind.source)}; zones laid out by ASCE/SEI ${edition}, without overhangs`,
     });
-  } catch {
-    // A zone of the plan without a pressure, or a shape outside the layouts: no picture.
-    return undefined;
   }
 }
 
