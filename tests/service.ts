@@ -2,7 +2,7 @@
 // of its own.
 
 import { afterAll, beforeAll } from '@jest/globals';
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { v7 as uuid } from 'uuid';
@@ -37,6 +37,8 @@ export interface Running {
   readonly service: Service;
   readonly database: TestDatabase;
   readonly address: string;
+  /** Empty where the service signs nothing. */
+  readonly keysFolder?: string;
 }
 
 export const settingsFor = (serviceUrl: string, port = 0): Settings =>
@@ -59,12 +61,13 @@ export interface Extra {
 export function withService({ keys = false, mail }: Extra = {}): Running {
   let database: TestDatabase | undefined;
   let service: Service | undefined;
+  const keysFolder = keys ? mkdtempSync(path.join(tmpdir(), 'gauge-keys-')) : '';
   beforeAll(async () => {
     database = await freshDatabase();
     service = await startService(
       new Settings({
         ...settingsFor(database.serviceUrl),
-        ...(keys ? { keysFolder: mkdtempSync(path.join(tmpdir(), 'gauge-keys-')) } : {}),
+        ...(keys ? { keysFolder } : {}),
         ...(mail ? { mail } : {}),
       }),
     );
@@ -72,12 +75,14 @@ export function withService({ keys = false, mail }: Extra = {}): Running {
   afterAll(async () => {
     await service?.stop();
     await database?.drop();
+    if (keys) rmSync(keysFolder, { recursive: true, force: true });
   });
   const ready = () => {
     if (!service || !database) throw new Error('The service is there only inside tests.');
     return { service, database };
   };
   return {
+    keysFolder,
     get service() {
       return ready().service;
     },

@@ -2,9 +2,13 @@
 // change order, delivery, warranty, customer's link, reminders, erasure.
 
 import { createHash } from 'node:crypto';
+import path from 'node:path';
 import { beforeAll, describe, expect, test } from '@jest/globals';
 import type { CommandInput } from '#jobs/contract';
+import { openKeyRing, openProof } from '#ledger';
 import { ORDER, v, WARRANTY } from '../../libs/jobs/after-order/order-files.js';
+import { originOf } from '../../apps/api/data/signing.js';
+import { attachmentsOf, testByPoppler } from '../read-pdf.js';
 import { call, withService } from '../service.js';
 import { decide, openJob, order, type Told } from './ordered.js';
 
@@ -53,9 +57,21 @@ describe('the order', () => {
     expect(sha256(again)).toBe(sha256(first));
     const [listed] = await papers();
     expect(listed).toMatchObject({ paper: 'order', about: 'o1.1', pos: record.body.pos, pdf_digest: sha256(first) });
-    expect(first.includes('record.json')).toBe(true);
-    expect(first.includes('proof.txt')).toBe(true);
   }, 60_000);
+
+  testByPoppler('attached to the print are that entry, byte for byte, and a proof of it that verifies without the service', async () => {
+    const attached = attachmentsOf(await pdf('order/o1.1'));
+    const record = attached.get('record.json') ?? Buffer.alloc(0);
+    const served = await fetch(`${running.address}/api/jobs/${told.id}/papers/order/o1.1/record.json`, { headers: { cookie: told.people.office.cookie } });
+    expect(Buffer.from(await served.arrayBuffer()).equals(record)).toBe(true);
+    const { pos } = JSON.parse(record.toString()) as { pos: number };
+    const origin = originOf(told.company);
+    const verifiers = openKeyRing(path.join(running.keysFolder ?? '', 'signing-key.json')).verifiers(origin);
+    const proof = attached.get('proof.txt')?.toString() ?? '';
+    expect(openProof(proof, pos, record, verifiers).size).toBeGreaterThanOrEqual(pos);
+    const altered = Buffer.from(record.toString().replace('slate', 'white'));
+    expect(() => openProof(proof, pos, altered, verifiers)).toThrow('is not the one that was recorded');
+  });
 
   test('goes to a spreadsheet, line by line', async () => {
     const csv = await told.people.office.get<string>(`/jobs/${told.id}/orders/o1.1/lines.csv`);
