@@ -3,8 +3,8 @@
 
 import { describe, expect, test } from '@jest/globals';
 import fc from 'fast-check';
-import { EDITION_1, EDITION_2, type Edition } from '#rules';
-import type { MadeRow } from '../contract/catalogue.js';
+import { EDITION_1, EDITION_2, type ColorGroup, type Edition } from '#rules';
+import type { TestedAssembly } from '../contract/catalogue.js';
 import type { CommandOf } from '../contract/commands.js';
 import { contextOf } from '../given.js';
 import { BARN, HOUSE, playUpTo } from '../job-files.js';
@@ -34,6 +34,19 @@ function questionFor(file: typeof BARN): Question {
 const barn = questionFor(BARN);
 const house = questionFor(HOUSE);
 
+/** 22 gauge without a chart: only tests speak for it, each with its own screw, spacing and supports. */
+const rib = SAMPLE_CATALOGUE.made.find(({ profile }) => profile === 'rib-36')!;
+const seamTest = SAMPLE_CATALOGUE.assemblies[0]!;
+const ribTest = (id: string, fastener: string, spacing: number, supports: number): TestedAssembly => ({
+  ...seamTest, id, number: id, profile: 'rib-36', width: rib.width, thickness: inches(0.0296), substrates: ['purlins'], fastener,
+  attachment_spacing: inches(spacing), support_spacing: inches(supports), outward: { v: '200', u: 'psf' }, inward: { v: '90', u: 'psf' },
+});
+const tested = {
+  ...SAMPLE_CATALOGUE,
+  made: [...SAMPLE_CATALOGUE.made, { ...rib, thickness: inches(0.0296), gauge: '22' }],
+  assemblies: [...SAMPLE_CATALOGUE.assemblies, ribTest('rib-1', 'screw-14', 5, 20), ribTest('rib-2', 'screw-12', 4, 60)],
+};
+
 /** A barn of two zones with drawn uplift, spacings and edition. */
 const drawn = fc.record({
   uplift: fc.tuple(fc.integer({ min: 20, max: 110 }), fc.integer({ min: 20, max: 110 })),
@@ -42,18 +55,18 @@ const drawn = fc.record({
   edition: fc.constantFrom<Edition>(EDITION_1, EDITION_2),
 }).map(({ uplift, spacing, supports, edition }): Question => ({
   ...barn,
+  catalogue: tested,
   edition,
   wind: { ...barn.wind, zones: uplift.map((each, i) => ({ zone: String(i + 1), part: 'roof', inward_psf: '16', outward_psf: `-${each * (i + 1)}` })) },
   spacings: [{ v: String(supports) }],
   attachment: { ...barn.attachment, zones: [{ zone: 'all', spacing: inches(spacing) }] },
 }));
 
-/** A house in a color in which the thinner sheet is not made, on clips that do not hold everywhere. */
-const clipped = (uplift: number): Question => {
-  const more: readonly MadeRow[] = SAMPLE_CATALOGUE.made.filter(({ profile }) => profile === 'seam-16').map((row) => ({ ...row, color_groups: ['white', 'dark'] }));
+/** A house on clips that do not hold everywhere, in a color that is made or not. */
+const clipped = (uplift: number, color: ColorGroup = 'dark'): Question => {
   return {
     ...house,
-    catalogue: { ...SAMPLE_CATALOGUE, made: [...SAMPLE_CATALOGUE.made, ...more.filter(({ gauge }) => gauge === '24')] },
+    facts: { ...house.facts, color_group: color },
     wind: { ...house.wind, zones: house.wind.zones.map((each, i) => ({ ...each, outward_psf: `-${uplift + 8 * i}` })) },
   };
 };
@@ -83,7 +96,7 @@ function minimalByForce({ keys, turns }: ReturnType<typeof spaceOf>, most: numbe
 }
 
 describe('change sets of a barn of two zones', () => {
-  test.each(['steel-0.0236-ss-80', 'steel-0.0187-ss-80', 'steel-0.0142-ss-80'])('%s: sound, minimal and complete against brute force', (id) => {
+  test.each(['steel-0.0296-ss-80', 'steel-0.0236-ss-80', 'steel-0.0187-ss-80', 'steel-0.0142-ss-80'])('%s: sound, minimal and complete against brute force', (id) => {
     fc.assert(fc.property(drawn, (question) => {
       const { target, cells, sets, whole, space } = searched(question, id);
       expect(whole).toBe(true);
@@ -93,6 +106,18 @@ describe('change sets of a barn of two zones', () => {
       expect(named(small)).toEqual(named(minimalByForce(space, most)));
     }), { seed: 7, numRuns: 8 });
   }, 120_000);
+});
+
+test('two spacings of a zone together, or another screw and one of them: complete against brute force', () => {
+  const [zone] = barn.wind.zones;
+  const question = { ...barn, catalogue: tested, wind: { ...barn.wind, zones: [zone!] }, spacings: [{ v: '36' }] };
+  const { sets, space } = searched(question, 'steel-0.0296-ss-80');
+  expect(named(sets.map(keysOf))).toEqual(['fastener + spacing 1', 'spacing 1 + supports 1']);
+  expect(named(minimalByForce(space, 3))).toEqual(named(sets.map(keysOf)));
+  const { what_would_change } = explain(question, evaluate(question, []));
+  expect(what_would_change.map(({ words }) => words)).toContain(
+    '22 gauge (0.0296 in, SS 80) passes with screws at 5 in or closer in zone 1 and supports at 20 in in zone 1 (added framing).',
+  );
 });
 
 describe('a house on clips', () => {
@@ -105,6 +130,12 @@ describe('a house on clips', () => {
       expect(space.turns(others)).toBe(false);
       for (const key of reason) expect(space.turns([...others, key])).toBe(true);
     }
+  }, 60_000);
+
+  test.each([20, 44, 60])('uplift %d in a color that is not made: complete against brute force', (uplift) => {
+    const { sets, space } = searched(clipped(uplift, 'textured'), 'steel-0.0236-ss-50-class-1');
+    expect(named(sets.map(keysOf))).toEqual(named(minimalByForce(space, 3)));
+    expect(named(sets.map(keysOf)).every((set) => set.includes('color_group'))).toBe(true);
   }, 60_000);
 
   test('closer clips where the zone asks for them: hand arithmetic', () => {
