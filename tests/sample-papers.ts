@@ -3,8 +3,14 @@
 
 import { createHash } from 'node:crypto';
 import { cutList } from '#drawings';
-import type { DecisionLetter, EngineerPacket, OrderPaper, WarrantyPaper } from '#documents';
-import { decisionRecord, type OrderLine } from '#jobs';
+import {
+  decisionRecord,
+  type DecisionLetter,
+  type EngineerPacket,
+  type OrderLine,
+  type OrderPaper,
+  type WarrantyPaper,
+} from '#jobs';
 import { BARN, playUpTo } from '../libs/jobs/job-files.js';
 
 export const CAUTIONS = [

@@ -1,46 +1,10 @@
 // The letter on a claim: what a person decided and why, on which clause, with every computed test laid
 // out, and what today's rules would say kept apart.
 
+import type { DecisionLetter } from '#jobs';
 import { issuePaper, type PaperOptions } from './pdf.js';
 import { column, type Section } from './print.js';
 import { capital, dayWords, personWords, spaced } from './words.js';
-
-export interface DecisionLetter {
-  readonly document: 'decision-letter';
-  readonly job: { readonly number: string; readonly name: string };
-  readonly claim: string;
-  /** "fade". */
-  readonly kind: string;
-  readonly surface: string;
-  readonly lot: string | null;
-  readonly notice: string;
-  readonly to: { readonly name: string; readonly address: readonly string[] };
-  readonly from: { readonly name: string; readonly address: readonly string[] };
-  /** RFC 3339. */
-  readonly decided_at: string;
-  readonly decided_by: { readonly name: string; readonly role: string };
-  readonly decision: 'accepted' | 'accepted-in-part' | 'declined';
-  readonly reason: string;
-  readonly clause: string;
-  /** The document claimed under; null where none covers the claim. */
-  readonly warranty: string | null;
-  readonly tests: readonly {
-    readonly test: string;
-    readonly outcome: 'met' | 'not met' | 'open';
-    readonly words: string;
-  }[];
-  readonly findings: readonly {
-    readonly rule: string;
-    readonly outcome: string;
-    readonly words: string;
-  }[];
-  readonly exclusions_triggered: readonly string[];
-  /** Share of the term's cover left, in words with its arithmetic; null where the term has none. */
-  readonly share_left: string | null;
-  /** How to answer: to whom, where, until when. */
-  readonly reply: string;
-  readonly cautions: readonly string[];
-}
 
 const OUTCOME: Readonly<Record<DecisionLetter['decision'], string>> = {
   accepted: 'The claim is accepted.',

@@ -2,7 +2,7 @@
 // thickness, attachment, every check with its steps. No seal, no signature: those are the engineer's.
 
 import type { Drawing } from '#drawings';
-import type { Evaluation } from '#jobs';
+import type { EngineerPacket, Evaluation, PacketSurface } from '#jobs';
 import { stepTables } from './check-tables.js';
 import {
   againstTable,
@@ -18,37 +18,6 @@ import {
 import { issuePaper, mustCaution, PdfRefused, type PaperOptions } from './pdf.js';
 import { column, numbers, printDrawing, type Pair, type Section } from './print.js';
 import { dayWords, factWords, momentWords, valueWords } from './words.js';
-
-export interface EngineerPacket {
-  readonly document: 'engineer-packet';
-  readonly job: { readonly number: string; readonly name: string };
-  readonly request: string;
-  readonly engineer: string;
-  readonly site: string;
-  readonly jurisdiction: string | null;
-  /** When the facts were frozen, RFC 3339. */
-  readonly frozen_at: string;
-  readonly expires: string;
-  readonly scope: string;
-  readonly exclusions: string;
-  readonly surfaces: readonly PacketSurface[];
-  readonly cautions: readonly string[];
-}
-
-export interface PacketSurface {
-  readonly id: string;
-  readonly name: string;
-  readonly kind: string;
-  /** "Profile", "Ribbed 36, 36 in wide"; what the stages settled. */
-  readonly panel: readonly Pair[];
-  /** Option id of the selected thickness. */
-  readonly selected: string;
-  readonly evaluation: Evaluation;
-  /** Why an engineer is required. */
-  readonly required: readonly string[];
-  /** What departs from the usual: overrides, values to be confirmed, calculated capacity. */
-  readonly exceptions: readonly string[];
-}
 
 export interface PacketOptions extends PaperOptions {
   /** Zone plan, load against span, by surface id. */

@@ -2,16 +2,10 @@
 // spreadsheet, and are the same every time.
 
 export { renderDecisionRecord, type DecisionRecordOptions } from './decision-record.js';
-export { renderOrder, type OrderOptions, type OrderPaper } from './order-paper.js';
-export {
-  PRELIMINARY,
-  renderEngineerPacket,
-  type EngineerPacket,
-  type PacketOptions,
-  type PacketSurface,
-} from './engineer-packet.js';
-export { renderWarranty, type WarrantyPaper, type WarrantyTerm } from './warranty-paper.js';
-export { renderDecisionLetter, type DecisionLetter } from './decision-letter.js';
+export { renderOrder, type OrderOptions } from './order-paper.js';
+export { PRELIMINARY, renderEngineerPacket, type PacketOptions } from './engineer-packet.js';
+export { renderWarranty } from './warranty-paper.js';
+export { renderDecisionLetter } from './decision-letter.js';
 export { DISCLOSURE_ITEMS, type Disclosed } from './disclosures.js';
 export {
   PdfRefused,

@@ -1,6 +1,6 @@
 // The lines of an order as a list for a spreadsheet or a supplier's import.
 
-import type { OrderPaper } from './order-paper.js';
+import type { OrderPaper } from '#jobs';
 import type { ListTable } from './list-table.js';
 
 /** One row a line; an amount that is not stated is an empty cell. */

@@ -2,44 +2,11 @@
 // sheet and by stock length; what a revision changes. Signatures are blank lines for a hand.
 
 import type { Drawing } from '#drawings';
-import type { LineDifference, OrderedSurface, OrderLine } from '#jobs';
+import type { OrderedSurface, OrderPaper } from '#jobs';
 import { issuePaper, mustCaution, type PaperOptions } from './pdf.js';
 import { printDrawing, column, numbers, type Pair, type Section } from './print.js';
 import { cutTable, lineTable, totalTables } from './order-tables.js';
 import { capital, dayWords, spaced } from './words.js';
-
-export interface OrderPaper {
-  readonly document: 'order';
-  readonly job: { readonly number: string; readonly name: string };
-  readonly order: string;
-  readonly revision: number;
-  /** RFC 3339, when this revision was issued. */
-  readonly issued_at: string;
-  readonly supplier: string;
-  readonly buyer: string;
-  readonly deliver_to: string;
-  readonly landing_place: string | null;
-  readonly delivery: string | null;
-  readonly surfaces: readonly OrderedSurface[];
-  /** Weight and price of a line are for all its pieces. */
-  readonly lines: readonly OrderLine[];
-  readonly lengths: readonly {
-    readonly surface: string;
-    readonly by: string;
-    readonly standing: string;
-    readonly signed_by?: string | undefined;
-  }[];
-  /** Against the revision before; empty on the first. */
-  readonly difference: readonly LineDifference[];
-  readonly change_reason: string | null;
-  readonly bundles: readonly {
-    readonly name: string;
-    readonly holds: string;
-    readonly weight_lb: string;
-    readonly landing_place: string;
-  }[];
-  readonly cautions: readonly string[];
-}
 
 export interface OrderOptions extends PaperOptions {
   /** The cut list drawn on the plane, by surface id. */

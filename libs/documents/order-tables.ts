@@ -1,8 +1,7 @@
 // The tables of an order: cut list, other lines, totals by sheet and by stock length.
 
 import { feetInches } from '#drawings';
-import type { OrderedSurface, OrderLine } from '#jobs';
-import type { OrderPaper } from './order-paper.js';
+import type { OrderedSurface, OrderLine, OrderPaper } from '#jobs';
 import { column, numbers, type PrintTable } from './print.js';
 import { sumOf, times } from './sums.js';
 import { spaced } from './words.js';

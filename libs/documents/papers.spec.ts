@@ -4,6 +4,7 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, test } from '@jest/globals';
 import { feetInches } from '#drawings';
+import type { WarrantyPaper } from '#jobs';
 import {
   CAUTIONS,
   CUT,
@@ -27,7 +28,6 @@ import {
   renderWarranty,
   PRELIMINARY,
   type PaperOptions,
-  type WarrantyPaper,
 } from './index.js';
 
 const options = (data: unknown, rest: Partial<PaperOptions> = {}): PaperOptions => {

@@ -3,53 +3,11 @@
 
 import { createHash } from 'node:crypto';
 import { titleRequired, warrantyTitle } from '#engineering';
-import type { WarrantyKind } from '#jobs';
+import type { WarrantyKind, WarrantyPaper } from '#jobs';
 import { DISCLOSURE_ITEMS, disclosureParts, type Disclosed } from './disclosures.js';
 import { issuePaper, PdfRefused, type PaperOptions } from './pdf.js';
 import { column, numbers, type Pair, type Section } from './print.js';
 import { capital, dayWords } from './words.js';
-
-export interface WarrantyPaper {
-  readonly document: 'warranty';
-  readonly job: { readonly number: string; readonly name: string };
-  readonly number: string;
-  readonly kind: WarrantyKind;
-  /** RFC 3339. */
-  readonly issued_at: string;
-  readonly title: 'limited' | 'full';
-  /** Tests of a full warranty (15 USC 2304) that the text does not meet. */
-  readonly full_tests_not_met: readonly string[];
-  readonly consumer_product: boolean;
-  readonly warrantor: { readonly name: string; readonly address: string };
-  /** The office, where it hands on another's warranty. */
-  readonly passed_on_by: string | null;
-  readonly owner: string;
-  readonly surfaces: readonly string[];
-  readonly start: string;
-  readonly start_because: string;
-  readonly years: number;
-  /** Each term on its own line; a headline of years is never a term. */
-  readonly terms: readonly WarrantyTerm[];
-  readonly disclosures: readonly Disclosed[];
-  readonly exclusions: readonly string[];
-  readonly exclusions_triggered: readonly string[];
-  readonly registration: {
-    readonly due_by: string;
-    readonly filed: string | null;
-    readonly late_days: number;
-  } | null;
-  readonly transfer: 'none' | 'once' | 'with-notice';
-  readonly supplier_terms: { readonly name: string; readonly digest: string };
-  readonly cautions: readonly string[];
-}
-
-export interface WarrantyTerm {
-  /** "fade, roof, dark colors". */
-  readonly what: string;
-  /** "5 units, Hunter"; a scale that is not named is said to be not named. */
-  readonly limit: string;
-  readonly years: number;
-}
 
 const COVERS: Readonly<Record<WarrantyKind, string>> = {
   paint: 'Paint finish',

@@ -47,7 +47,9 @@ function receive(socket: Socket): void {
 const smtp: Server = createServer(receive);
 await new Promise<void>((ready) => smtp.listen(0, '127.0.0.1', ready));
 const running = withService({ mail: { smtpUrl: `smtp://127.0.0.1:${(smtp.address() as AddressInfo).port}?ignoreTLS=true`, from: 'office@ridge.example' } });
-afterAll(() => smtp.close());
+afterAll(() => {
+  smtp.close();
+});
 
 beforeAll(async () => {
   told = await openJob(running, 'barn');
