@@ -13,53 +13,120 @@ import { jobView } from './view.js';
 
 const BARN_ORDER = {
   ...ORDER,
-  lines: [{ id: 'p1', surface: 's1', what: 'panel', words: 'Ribbed 36, 26 gauge', length: v('240', 'in'), count: 20 }],
+  lines: [
+    {
+      id: 'p1',
+      surface: 's1',
+      what: 'panel',
+      words: 'Ribbed 36, 26 gauge',
+      length: v('240', 'in'),
+      count: 20,
+    },
+  ],
 } satisfies CommandInput;
 const asked = (): Story =>
-  [BARN.open, BARN.facts, BARN.style, { ...BARN.coating, color: 'tan' } as CommandInput, BARN.hazards, BARN.substrate, BARN.gauge, PAPERS, ASK]
-    .reduce(playReading, story());
-const signed = (license = LICENSE): Story => asked().play({ ...APPROVE, license } as CommandInput, ['engineer']);
+  [
+    BARN.open,
+    BARN.facts,
+    BARN.style,
+    { ...BARN.coating, color: 'tan' } as CommandInput,
+    BARN.hazards,
+    BARN.substrate,
+    BARN.gauge,
+    PAPERS,
+    ASK,
+  ].reduce(playReading, story());
+const signed = (license = LICENSE): Story =>
+  asked().play({ ...APPROVE, license } as CommandInput, ['engineer']);
 const spacings = (value: string): CommandInput => ({
-  type: 'record-facts', reason: 'found by the crew', facts: [{ on: 's1', fact: 'support-spacings', value: [{ v: value }, { zone: '3', v: '24' }], how: 'measured' }],
+  type: 'record-facts',
+  reason: 'found by the crew',
+  facts: [
+    {
+      on: 's1',
+      fact: 'support-spacings',
+      value: [{ v: value }, { zone: '3', v: '24' }],
+      how: 'measured',
+    },
+  ],
 });
 
 test('the engineer declines: nothing is ordered, and the row says on whom it waits', () => {
-  const told = asked().play({ ...APPROVE, answer: 'decline', reasons: 'purlins too light' } as CommandInput, ['engineer']);
+  const told = asked().play(
+    { ...APPROVE, answer: 'decline', reasons: 'purlins too light' } as CommandInput,
+    ['engineer'],
+  );
   expect(told.refusals(BARN_ORDER)).toContain('ORDER-02');
-  expect(jobRow(told.job)).toMatchObject({ state: 'Blocked', next_action: 'South: the engineer declined' });
+  expect(jobRow(told.job)).toMatchObject({
+    state: 'Blocked',
+    next_action: 'South: the engineer declined',
+  });
 });
 
 test('a license that lapses later leaves the past sign-off; it signs nothing new', () => {
   const lapsing = { ...LICENSE, expires: '2026-03-10' };
   const told = signed(lapsing);
   const later = { at: '2027-01-05T09:00:00Z' };
-  expect(jobView(told.job).surfaces[0]?.sign_off).toMatchObject({ status: 'confirmed', license: { expires: '2026-03-10' } });
-  const again = told.play({ ...ASK, request: 'r2', expires: '2027-02-01' } as CommandInput, ['project-manager'], later);
-  expect(again.refusals({ ...APPROVE, request: 'r2', license: lapsing } as CommandInput, ['engineer'], later)).toEqual(['MOVE-14']);
+  expect(jobView(told.job).surfaces[0]?.sign_off).toMatchObject({
+    status: 'confirmed',
+    license: { expires: '2026-03-10' },
+  });
+  const again = told.play(
+    { ...ASK, request: 'r2', expires: '2027-02-01' } as CommandInput,
+    ['project-manager'],
+    later,
+  );
+  expect(
+    again.refusals(
+      { ...APPROVE, request: 'r2', license: lapsing } as CommandInput,
+      ['engineer'],
+      later,
+    ),
+  ).toEqual(['MOVE-14']);
 });
 
 test('spacing found wider after delivery: gauge and sign-off need re-check, and only a change order goes on', () => {
-  const delivered = signed().play(BARN_ORDER).play({
-    type: 'record-receipt', order: 'o1', on: '2026-03-20', stored_dry: true, lots: [{ surface: 's1', lot: 'coil-3' }], lines: [{ line: 'p1', count: 20 }],
-  });
+  const delivered = signed()
+    .play(BARN_ORDER)
+    .play({
+      type: 'record-receipt',
+      order: 'o1',
+      on: '2026-03-20',
+      stored_dry: true,
+      lots: [{ surface: 's1', lot: 'coil-3' }],
+      lines: [{ line: 'p1', count: 20 }],
+    });
   const told = delivered.play(spacings('60'), ['crew-lead']);
   const [surface] = jobView(told.job).surfaces;
   expect(surface?.stages.gauge.status).toBe('needs-recheck');
-  expect(surface?.sign_off).toMatchObject({ status: 'needs-recheck', differences: [{ path: 'surface/s1/support-spacings' }] });
+  expect(surface?.sign_off).toMatchObject({
+    status: 'needs-recheck',
+    differences: [{ path: 'surface/s1/support-spacings' }],
+  });
   expect(jobRow(told.job)).toMatchObject({ stage: 'installation', state: 'Blocked' });
-  expect(told.refusals({ ...BARN.substrate, reason: 'measured' } as CommandInput)).toEqual(['MOVE-19']);
+  expect(told.refusals({ ...BARN.substrate, reason: 'measured' } as CommandInput)).toEqual([
+    'MOVE-19',
+  ]);
   const changing = told.play({ type: 'open-change-order', order: 'o1', reason: 'wider spacing' });
-  expect(changing.refusals({ ...BARN.substrate, reason: 'measured' } as CommandInput)).not.toContain('MOVE-19');
+  expect(
+    changing.refusals({ ...BARN.substrate, reason: 'measured' } as CommandInput),
+  ).not.toContain('MOVE-19');
   expect(changing.refusals(BARN_ORDER)).toEqual(expect.arrayContaining(['ORDER-01', 'ORDER-02']));
-  expect(changing.refusals({ type: 'withdraw-change-order', order: 'o1', reason: 'as it was' })).toEqual(['MOVE-19']);
+  expect(
+    changing.refusals({ type: 'withdraw-change-order', order: 'o1', reason: 'as it was' }),
+  ).toEqual(['MOVE-19']);
 });
 
 test('a chart replaced mid-job: what was decided keeps its edition; confirmed again it reads the new one', () => {
   const weaker = {
-    ...SAMPLE_CATALOGUE, edition: SAMPLE_CATALOGUE.edition + 1,
+    ...SAMPLE_CATALOGUE,
+    edition: SAMPLE_CATALOGUE.edition + 1,
     charts: SAMPLE_CATALOGUE.charts.map((chart) => ({
       ...chart,
-      rows: chart.rows.map((row) => ({ ...row, outward: { ...row.outward, v: String(Number(row.outward.v) / 2) } })),
+      rows: chart.rows.map((row) => ({
+        ...row,
+        outward: { ...row.outward, v: String(Number(row.outward.v) / 2) },
+      })),
     })),
   };
   const rest = { catalogue: weaker, catalogueDigest: 'd'.repeat(64) };
@@ -72,27 +139,82 @@ test('a chart replaced mid-job: what was decided keeps its edition; confirmed ag
 });
 
 test('spaced boards under the old roof: that plane is on hold and is decided again from its style', () => {
-  const REROOF: CommandInput = { type: 'record-facts', reason: 'told', facts: [{ on: 's1', fact: 'reroof', value: true, how: 'measured' }, { on: 's1', fact: 'old-roof-left', value: 'none', how: 'measured' }] };
-  const laid = [HOUSE.open, HOUSE.facts, REROOF, HOUSE.style, HOUSE.coating, HOUSE.hazards, { ...HOUSE.substrate, provisional: true } as CommandInput, HOUSE.gauge]
-    .reduce(playReading, story());
+  const REROOF: CommandInput = {
+    type: 'record-facts',
+    reason: 'told',
+    facts: [
+      { on: 's1', fact: 'reroof', value: true, how: 'measured' },
+      { on: 's1', fact: 'old-roof-left', value: 'none', how: 'measured' },
+    ],
+  };
+  const laid = [
+    HOUSE.open,
+    HOUSE.facts,
+    REROOF,
+    HOUSE.style,
+    HOUSE.coating,
+    HOUSE.hazards,
+    { ...HOUSE.substrate, provisional: true } as CommandInput,
+    HOUSE.gauge,
+  ].reduce(playReading, story());
   expect(jobView(laid.job).surfaces[0]).toMatchObject({ tear_off: 'due', on_hold: false });
-  const found = laid.play({ type: 'record-tear-off', surface: 's1', finding: 'different', words: 'spaced boards, no plywood' }, ['crew-lead']);
-  expect(jobView(found.job).surfaces[0]).toMatchObject({ on_hold: true, stages: { substrate: { status: 'needs-recheck' } } });
-  const measured = found.play({
-    type: 'record-facts', reason: 'the old roof is off',
-    facts: [{ on: 's1', fact: 'substrate', value: 'spaced-boards', how: 'measured' }, { on: 's1', fact: 'support-spacings', value: [{ v: '24' }], how: 'measured' }],
-  }, ['crew-lead']);
+  const found = laid.play(
+    {
+      type: 'record-tear-off',
+      surface: 's1',
+      finding: 'different',
+      words: 'spaced boards, no plywood',
+    },
+    ['crew-lead'],
+  );
+  expect(jobView(found.job).surfaces[0]).toMatchObject({
+    on_hold: true,
+    stages: { substrate: { status: 'needs-recheck' } },
+  });
+  const measured = found.play(
+    {
+      type: 'record-facts',
+      reason: 'the old roof is off',
+      facts: [
+        { on: 's1', fact: 'substrate', value: 'spaced-boards', how: 'measured' },
+        { on: 's1', fact: 'support-spacings', value: [{ v: '24' }], how: 'measured' },
+      ],
+    },
+    ['crew-lead'],
+  );
   const stages = jobView(measured.job).surfaces[0]!.stages;
   expect([stages.style.status, stages.gauge.status]).toEqual(['needs-recheck', 'needs-recheck']);
-  expect(measured.refusals({ ...HOUSE.style, reason: 'spaced boards' } as CommandInput)).toContain('STYLE-03');
+  expect(measured.refusals({ ...HOUSE.style, reason: 'spaced boards' } as CommandInput)).toContain(
+    'STYLE-03',
+  );
 });
 
 test('a weathertightness document is promised and its warrantor has not approved: nothing is ordered', () => {
   const told = ready().play({
-    type: 'record-facts', reason: 'owner asks', facts: [
-      { on: null, fact: 'promised-documents', value: ['paint', 'weathertightness'], how: 'document', source: 'job file' },
-      { on: null, fact: 'terms-on-file', value: ['paint', 'weathertightness'], how: 'document', source: 'job file' },
-      { on: null, fact: 'weathertightness-approved', value: false, how: 'document', source: 'job file' },
+    type: 'record-facts',
+    reason: 'owner asks',
+    facts: [
+      {
+        on: null,
+        fact: 'promised-documents',
+        value: ['paint', 'weathertightness'],
+        how: 'document',
+        source: 'job file',
+      },
+      {
+        on: null,
+        fact: 'terms-on-file',
+        value: ['paint', 'weathertightness'],
+        how: 'document',
+        source: 'job file',
+      },
+      {
+        on: null,
+        fact: 'weathertightness-approved',
+        value: false,
+        how: 'document',
+        source: 'job file',
+      },
     ],
   });
   expect(told.refusals(ORDER)).toEqual(['WARR-02']);

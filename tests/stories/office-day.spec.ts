@@ -7,30 +7,55 @@ import { call, company, withService, type Client } from '../service.js';
 const running = withService();
 let people: Readonly<Record<'office' | 'manager' | 'crew' | 'administrator', Client>>;
 const CSV = { 'content-type': 'text/csv' };
-const GOOD = ['number,name,customer,site,surfaces', '2026-0501,Barn,A. Customer,Hill,South: roof', '2026-0502,Shed,B. Customer,Dale,'].join('\n');
+const GOOD = [
+  'number,name,customer,site,surfaces',
+  '2026-0501,Barn,A. Customer,Hill,South: roof',
+  '2026-0502,Shed,B. Customer,Dale,',
+].join('\n');
 
 beforeAll(async () => {
-  people = await company(running, 'Office', { office: ['office'], manager: ['project-manager'], crew: ['crew-lead'], administrator: ['administrator'] });
+  people = await company(running, 'Office', {
+    office: ['office'],
+    manager: ['project-manager'],
+    crew: ['crew-lead'],
+    administrator: ['administrator'],
+  });
 }, 60_000);
 
 interface Report {
   readonly digest: string;
   readonly jobs: number;
-  readonly faults: readonly { readonly row: number; readonly column: string; readonly message: string }[];
+  readonly faults: readonly {
+    readonly row: number;
+    readonly column: string;
+    readonly message: string;
+  }[];
 }
-const check = async (text: string) => (await people.office.send<Report>('POST', '/jobs/import/check', text, CSV)).body;
+const check = async (text: string) =>
+  (await people.office.send<Report>('POST', '/jobs/import/check', text, CSV)).body;
 const confirm = (text: string, digest: string) =>
-  people.office.send<{ jobs: number; detail?: string; faults?: { pointer: string }[] }>('POST', '/jobs/import', text, { ...CSV, 'x-checked-digest': digest });
+  people.office.send<{ jobs: number; detail?: string; faults?: { pointer: string }[] }>(
+    'POST',
+    '/jobs/import',
+    text,
+    { ...CSV, 'x-checked-digest': digest },
+  );
 const total = async () => (await people.office.get<{ total: number }>('/jobs')).body.total;
 
 describe('import', () => {
   test('a bad row is named and nothing is written, not even when it is confirmed', async () => {
     const bad = `${GOOD}\n2026-0503,,C,Vale,South: lawn`;
     const report = await check(bad);
-    expect(report.faults.map(({ row, column }) => `${row} ${column}`)).toEqual(['4 name', '4 surfaces']);
+    expect(report.faults.map(({ row, column }) => `${row} ${column}`)).toEqual([
+      '4 name',
+      '4 surfaces',
+    ]);
     const refused = await confirm(bad, report.digest);
     expect(refused.status).toBe(422);
-    expect(refused.body.faults?.map(({ pointer }) => pointer)).toEqual(['/row/4/name', '/row/4/surfaces']);
+    expect(refused.body.faults?.map(({ pointer }) => pointer)).toEqual([
+      '/row/4/name',
+      '/row/4/surfaces',
+    ]);
     expect(await total()).toBe(0);
   });
 
@@ -49,8 +74,13 @@ describe('import', () => {
     expect(await total()).toBe(2);
     expect((await confirm(GOOD, report.digest)).body.jobs).toBe(2);
     expect(await total()).toBe(2);
-    expect((await people.office.get('/jobs?find=B. Customer')).body).toMatchObject({ total: 1, rows: [{ number: '2026-0502', site: 'Dale' }] });
-    expect((await check(GOOD.replace('0502', '0504'))).faults).toEqual([{ row: 2, column: 'number', message: 'there is a job 2026-0501 already' }]);
+    expect((await people.office.get('/jobs?find=B. Customer')).body).toMatchObject({
+      total: 1,
+      rows: [{ number: '2026-0502', site: 'Dale' }],
+    });
+    expect((await check(GOOD.replace('0502', '0504'))).faults).toEqual([
+      { row: 2, column: 'number', message: 'there is a job 2026-0501 already' },
+    ]);
   }, 30_000);
 
   test('is not for the crew', async () => {
@@ -61,10 +91,19 @@ describe('import', () => {
 describe('reminders', () => {
   test('a license near its end is in the list and in the calendar, by its secret address alone', async () => {
     const soon = new Date(Date.now() + 10 * 86_400_000).toISOString().slice(0, 10);
-    await people.administrator.send('POST', '/licenses', { name: 'Avery Stone, PE (invented)', number: 'KS-1', jurisdiction: 'KS', expires: soon });
+    await people.administrator.send('POST', '/licenses', {
+      name: 'Avery Stone, PE (invented)',
+      number: 'KS-1',
+      jurisdiction: 'KS',
+      expires: soon,
+    });
     const { body } = await people.manager.get<{ reminders: object[] }>('/reminders');
-    expect(body.reminders).toMatchObject([{ kind: 'license-expiring', falls_on: soon, overdue: false }]);
-    expect((await people.manager.get<{ reminders: object[] }>('/reminders?days=5')).body.reminders).toEqual([]);
+    expect(body.reminders).toMatchObject([
+      { kind: 'license-expiring', falls_on: soon, overdue: false },
+    ]);
+    expect(
+      (await people.manager.get<{ reminders: object[] }>('/reminders?days=5')).body.reminders,
+    ).toEqual([]);
     const first = await people.manager.send<{ path: string }>('POST', '/reminders/feed');
     const where = first.body.path.replace('/api', '');
     const feed = await call<string>(running.address, 'GET', where);
@@ -80,16 +119,28 @@ describe('reminders', () => {
 });
 
 test('a license stands once in the register, and says how it is known', async () => {
-  const given = { name: 'Avery Stone, PE (invented)', number: 'KS-2', jurisdiction: 'KS', expires: '2099-01-01' };
+  const given = {
+    name: 'Avery Stone, PE (invented)',
+    number: 'KS-2',
+    jurisdiction: 'KS',
+    expires: '2099-01-01',
+  };
   const entered = await people.manager.send<{ id: string }>('POST', '/licenses', given);
   expect(entered.body).toMatchObject({ checked: 'stated by its holder', standing: 'active' });
   expect((await people.manager.send('POST', '/licenses', given)).status).toBe(409);
-  const checked = await people.manager.send('PUT', `/licenses/${entered.body.id}`, { ...given, checked: { on: '2026-11-20', how: "the board's own list" } });
+  const checked = await people.manager.send('PUT', `/licenses/${entered.body.id}`, {
+    ...given,
+    checked: { on: '2026-11-20', how: "the board's own list" },
+  });
   expect(checked.body).toMatchObject({ checked: "checked on 2026-11-20: the board's own list" });
 });
 
 test('the report of an office that has just begun', async () => {
-  const { body } = await people.manager.get<{ stages: object[]; waits: object[]; overrides: object[] }>('/reports/stages');
+  const { body } = await people.manager.get<{
+    stages: object[];
+    waits: object[];
+    overrides: object[];
+  }>('/reports/stages');
   expect(body.overrides).toEqual([]);
   expect(body.stages).toEqual(expect.arrayContaining([expect.objectContaining({ jobs: 1 })]));
 });

@@ -17,7 +17,9 @@ export class Mailer implements OnApplicationShutdown {
 
   constructor({ mail }: Settings) {
     this.from = mail?.from ?? '';
-    this.transport = mail ? createTransport(mail.smtpUrl, { disableFileAccess: true, disableUrlAccess: true }) : undefined;
+    this.transport = mail
+      ? createTransport(mail.smtpUrl, { disableFileAccess: true, disableUrlAccess: true })
+      : undefined;
   }
 
   get configured(): boolean {

@@ -1,7 +1,16 @@
 // The list of the office's day: what falls due in each job, how long each stage lasted and on whom it
 // waited, how often rules were set aside. Made from events alone, one after the other.
 
-import { CONFIRMED_STAGES, evolve, fallsDue, initial, jobRow, STAGE_EVENT, type Job, type PastEvent } from '#jobs';
+import {
+  CONFIRMED_STAGES,
+  evolve,
+  fallsDue,
+  initial,
+  jobRow,
+  STAGE_EVENT,
+  type Job,
+  type PastEvent,
+} from '#jobs';
 import type { Ledger, List } from '#ledger';
 import { jobStream, pastEvent } from '../jobs/job-stream.js';
 
@@ -16,7 +25,8 @@ export function officeList(ledger: Ledger): List {
   const upTo = async (log: string, id: string, version: number): Promise<Job> => {
     const known = kept.get(`${log} ${id}`);
     if (known?.version === version) return known;
-    const events = version === 0 ? [] : await ledger.readStream(log, jobStream(id), { upTo: version });
+    const events =
+      version === 0 ? [] : await ledger.readStream(log, jobStream(id), { upTo: version });
     return events.reduce<Job>((job, event) => evolve(job, pastEvent(event)), initial(id));
   };
   return {
@@ -34,10 +44,14 @@ export function officeList(ledger: Ledger): List {
       if (steps.length === 0) return;
       const at = { company_id: log, generation };
       const insert = (table: (typeof TABLES)[number], rows: readonly object[]) =>
-        client.query(`INSERT INTO ${table} SELECT * FROM jsonb_populate_recordset(NULL::${table}, $1::jsonb)`, [
-          JSON.stringify(rows.map((row) => ({ ...at, ...row }))),
-        ]);
-      await client.query('DELETE FROM reminder WHERE company_id = $1 AND generation = $2 AND job = ANY($3)', [log, generation, [...jobs.keys()]]);
+        client.query(
+          `INSERT INTO ${table} SELECT * FROM jsonb_populate_recordset(NULL::${table}, $1::jsonb)`,
+          [JSON.stringify(rows.map((row) => ({ ...at, ...row })))],
+        );
+      await client.query(
+        'DELETE FROM reminder WHERE company_id = $1 AND generation = $2 AND job = ANY($3)',
+        [log, generation, [...jobs.keys()]],
+      );
       await insert('reminder', [...jobs.values()].flatMap(reminders));
       await insert('stage_spell', steps.flatMap(spell));
       await insert('stage_confirmation', steps.flatMap(confirmation));
@@ -45,13 +59,22 @@ export function officeList(ledger: Ledger): List {
       for (const key of [...kept.keys()].slice(0, Math.max(0, kept.size - KEPT))) kept.delete(key);
     },
     digest: async ({ log, generation }, client) => {
-      const parts = TABLES.map((name) => `SELECT '${name}' AS t, (to_jsonb(r) - 'generation')::text AS row FROM ${name} r WHERE company_id = $1 AND generation = $2`);
+      const parts = TABLES.map(
+        (name) =>
+          `SELECT '${name}' AS t, (to_jsonb(r) - 'generation')::text AS row FROM ${name} r WHERE company_id = $1 AND generation = $2`,
+      );
       const { rows } = await client.query<{ digest: string | null }>(
-        `SELECT md5(string_agg(t || row, E'\\n' ORDER BY t, row)) AS digest FROM (${parts.join(' UNION ALL ')}) all_rows`, [log, generation]);
+        `SELECT md5(string_agg(t || row, E'\\n' ORDER BY t, row)) AS digest FROM (${parts.join(' UNION ALL ')}) all_rows`,
+        [log, generation],
+      );
       return rows[0]?.digest ?? '';
     },
     clear: async ({ log, generation }, client) => {
-      for (const name of TABLES) await client.query(`DELETE FROM ${name} WHERE company_id = $1 AND generation = $2`, [log, generation]);
+      for (const name of TABLES)
+        await client.query(`DELETE FROM ${name} WHERE company_id = $1 AND generation = $2`, [
+          log,
+          generation,
+        ]);
     },
   };
 }
@@ -64,7 +87,13 @@ interface Step {
 
 function reminders(job: Job): readonly object[] {
   return fallsDue(job).map(({ kind, about, on, words }) => ({
-    job: job.id, kind, about, number: job.number, job_name: job.name, falls_on: on, words,
+    job: job.id,
+    kind,
+    about,
+    number: job.number,
+    job_name: job.name,
+    falls_on: on,
+    words,
   }));
 }
 
@@ -82,7 +111,9 @@ function standing(job: Job): { stage: string; waits_on: string } {
   return { stage, waits_on: state === 'Done' && stage === 'complete' ? 'nobody' : role };
 }
 
-const STAGE_OF = new Map<string, string>(CONFIRMED_STAGES.map((stage) => [STAGE_EVENT[stage], stage]));
+const STAGE_OF = new Map<string, string>(
+  CONFIRMED_STAGES.map((stage) => [STAGE_EVENT[stage], stage]),
+);
 
 function confirmation({ after, event }: Step): readonly object[] {
   const stage = STAGE_OF.get(event.type);

@@ -11,31 +11,61 @@ import { OFFICE_LIST } from './keep-office-list.js';
 
 const Span = z.strictObject({ from: Day.optional(), to: Day.optional() });
 const Days = z.number().describe('days, to two decimals');
-const StageTimes = z.object({ stage: z.string(), jobs: z.int(), mean: Days, median: Days, longest: Days });
+const StageTimes = z.object({
+  stage: z.string(),
+  jobs: z.int(),
+  mean: Days,
+  median: Days,
+  longest: Days,
+});
 const Waits = z.object({ stage: z.string(), on: z.string(), times: z.int(), days: Days });
-const Overrides = z.object({ stage: z.string(), confirmations: z.int(), with_overrides: z.int(), rate: z.number() });
+const Overrides = z.object({
+  stage: z.string(),
+  confirmations: z.int(),
+  with_overrides: z.int(),
+  rate: z.number(),
+});
 
 @Controller('api/reports')
 export class OwnerReportController {
-  constructor(private readonly companies: Companies, private readonly ledgers: Ledgers) {}
+  constructor(
+    private readonly companies: Companies,
+    private readonly ledgers: Ledgers,
+  ) {}
 
   @Route('GET', 'stages', {
     says: 'Time in each stage, on whom jobs waited, and how often rules were set aside; stages still open count until now',
     who: ['project-manager', 'administrator'],
-    gives: z.object({ stages: z.array(StageTimes), waits: z.array(Waits), overrides: z.array(Overrides), listsAt: z.int() }),
+    gives: z.object({
+      stages: z.array(StageTimes),
+      waits: z.array(Waits),
+      overrides: z.array(Overrides),
+      listsAt: z.int(),
+    }),
   })
-  async stages(@Asking() { company }: SignedIn, @Query({ schema: Span }) { from = '1900-01-01', to = '9999-12-31' }: z.output<typeof Span>) {
+  async stages(
+    @Asking() { company }: SignedIn,
+    @Query({ schema: Span }) { from = '1900-01-01', to = '9999-12-31' }: z.output<typeof Span>,
+  ) {
     const { pool } = this.companies.of(company.id);
     const { generation, pos } = await this.ledgers.liveList(company.id, OFFICE_LIST);
     const values = [company.id, generation, from, to];
     const [stages, waits, overrides] = await Promise.all([
       pool.query<z.output<typeof StageTimes>>(STAGES, values),
       pool.query<z.output<typeof Waits>>(WAITS, values),
-      pool.query<{ stage: string; confirmations: number; with_overrides: number }>(OVERRIDES, [company.id, generation]),
+      pool.query<{ stage: string; confirmations: number; with_overrides: number }>(OVERRIDES, [
+        company.id,
+        generation,
+      ]),
     ]);
     return {
-      stages: stages.rows, waits: waits.rows, listsAt: pos,
-      overrides: overrides.rows.map((row) => ({ ...row, rate: row.with_overrides / row.confirmations })),
+      stages: stages.rows,
+      waits: waits.rows,
+      listsAt: pos,
+      overrides: overrides.rows.map((row) => ({
+        ...row,
+        rate: row.with_overrides / row.confirmations,
+      })),
     };
   }
 }

@@ -72,7 +72,9 @@ export class Papers {
   /** What the job's entries issue, oldest first. */
   async ofJob(company: string, job: string): Promise<readonly NoticedPaper[] | undefined> {
     const events = await this.past(company, job);
-    return events.length === 0 ? undefined : events.flatMap((event) => {
+    return events.length === 0
+      ? undefined
+      : events.flatMap((event) => {
           const name = issuedBy(event);
           return name ? [{ ...name, notices: noticesSince(events, event) }] : [];
         });

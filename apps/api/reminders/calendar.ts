@@ -16,7 +16,10 @@ export function calendarText(name: string, reminders: readonly Reminder[], stamp
   return lines.map((line) => `${folded(line)}\r\n`).join('');
 }
 
-function eventLines({ kind, about, job, number, name, falls_on, words }: Reminder, stamp: Date): readonly string[] {
+function eventLines(
+  { kind, about, job, number, name, falls_on, words }: Reminder,
+  stamp: Date,
+): readonly string[] {
   return [
     'BEGIN:VEVENT',
     `UID:${kind}-${about}-${job ?? 'register'}@gauge-ledger.example`,
@@ -30,7 +33,8 @@ function eventLines({ kind, about, job, number, name, falls_on, words }: Reminde
 }
 
 /** RFC 5545, 3.3.11. */
-const escaped = (text: string): string => text.replace(/[\\;,]/g, (each) => `\\${each}`).replace(/\r?\n/g, '\\n');
+const escaped = (text: string): string =>
+  text.replace(/[\\;,]/g, (each) => `\\${each}`).replace(/\r?\n/g, '\\n');
 
 /** RFC 5545, 3.1: no line over 75 octets; a character is never cut. */
 function folded(line: string): string {

@@ -21,22 +21,44 @@ const dayOf = (date: Date): string => date.toISOString().slice(0, 10);
 
 @Injectable()
 export class Reminders {
-  constructor(private readonly companies: Companies, private readonly ledgers: Ledgers) {}
+  constructor(
+    private readonly companies: Companies,
+    private readonly ledgers: Ledgers,
+  ) {}
 
   /** Soonest first; what is overdue stands on top. */
   async until(company: string, day: string): Promise<readonly Reminder[]> {
     const { prisma } = this.companies.of(company);
     const { generation } = await this.ledgers.liveList(company, OFFICE_LIST);
     const [rows, licenses] = await Promise.all([
-      prisma.reminder.findMany({ where: { generation, fallsOn: { lte: new Date(day) } }, orderBy: { fallsOn: 'asc' }, take: MOST }),
-      prisma.license.findMany({ where: { expires: { lte: new Date(day) }, standing: 'active' }, orderBy: { expires: 'asc' }, take: MOST }),
+      prisma.reminder.findMany({
+        where: { generation, fallsOn: { lte: new Date(day) } },
+        orderBy: { fallsOn: 'asc' },
+        take: MOST,
+      }),
+      prisma.license.findMany({
+        where: { expires: { lte: new Date(day) }, standing: 'active' },
+        orderBy: { expires: 'asc' },
+        take: MOST,
+      }),
     ]);
     const all: Reminder[] = [
       ...rows.map((row) => ({
-        kind: row.kind, about: row.about, job: row.job, number: row.number, name: row.jobName, falls_on: dayOf(row.fallsOn), words: row.words,
+        kind: row.kind,
+        about: row.about,
+        job: row.job,
+        number: row.number,
+        name: row.jobName,
+        falls_on: dayOf(row.fallsOn),
+        words: row.words,
       })),
       ...licenses.map(({ id, name, number, jurisdiction, expires }) => ({
-        kind: 'license-expiring', about: id, job: null, number: null, name, falls_on: dayOf(expires),
+        kind: 'license-expiring',
+        about: id,
+        job: null,
+        number: null,
+        name,
+        falls_on: dayOf(expires),
         words: `License ${number} (${jurisdiction}) of ${name} expires on ${dayOf(expires)}`,
       })),
     ];

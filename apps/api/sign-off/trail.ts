@@ -7,10 +7,19 @@ import type { By } from '#ledger';
 import { Ledgers, oneStream } from '../data/ledgers.js';
 
 export type TrailEntry =
-  | { readonly type: 'packet-link-made/1'; readonly data: { readonly engineer: string; readonly expires_at: string } }
+  | {
+      readonly type: 'packet-link-made/1';
+      readonly data: { readonly engineer: string; readonly expires_at: string };
+    }
   | { readonly type: 'packet-opened/1'; readonly data: { readonly packet: string } }
-  | { readonly type: 'sign-off-code-sent/1'; readonly data: { readonly how: 'e-mail' | 'shown, to be given by phone' } }
-  | { readonly type: 'sign-off-attempt-failed/1'; readonly data: { readonly attempt: number; readonly why: string } };
+  | {
+      readonly type: 'sign-off-code-sent/1';
+      readonly data: { readonly how: 'e-mail' | 'shown, to be given by phone' };
+    }
+  | {
+      readonly type: 'sign-off-attempt-failed/1';
+      readonly data: { readonly attempt: number; readonly why: string };
+    };
 
 export const trailStream = (job: string, request: string): string => `sign-off/${job}/${request}`;
 
@@ -18,11 +27,18 @@ export const trailStream = (job: string, request: string): string => `sign-off/$
 export class Trail {
   constructor(private readonly ledgers: Ledgers) {}
 
-  async add(company: string, by: By, of: { readonly job: string; readonly request: string }, entry: TrailEntry): Promise<void> {
+  async add(
+    company: string,
+    by: By,
+    of: { readonly job: string; readonly request: string },
+    entry: TrailEntry,
+  ): Promise<void> {
     const stream = trailStream(of.job, of.request);
     for (let commandId = uuid(); ;) {
       const version = (await this.ledgers.ledger.readStream(company, stream)).length;
-      const done = await this.ledgers.append(oneStream({ company, by, commandId, asked: entry }, stream, version, [entry]));
+      const done = await this.ledgers.append(
+        oneStream({ company, by, commandId, asked: entry }, stream, version, [entry]),
+      );
       if (done.kind !== 'wrong-version') return;
       commandId = uuid();
     }

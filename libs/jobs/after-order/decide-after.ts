@@ -5,9 +5,20 @@ import type { AFTER_ORDER_COMMANDS } from '../contract/after-order.js';
 import type { Context, Decision } from '../decision.js';
 import type { Job } from '../job.js';
 import { decideClaim, openClaim, recordReading } from './claims.js';
-import { acceptMixedLots, closePunchItem, recordAsBuilt, recordCompletion, recordInspection } from './installation.js';
 import {
-  issueOrder, openChangeOrder, recordAcknowledgment, recordReceipt, settleReceipt, withdrawChangeOrder,
+  acceptMixedLots,
+  closePunchItem,
+  recordAsBuilt,
+  recordCompletion,
+  recordInspection,
+} from './installation.js';
+import {
+  issueOrder,
+  openChangeOrder,
+  recordAcknowledgment,
+  recordReceipt,
+  settleReceipt,
+  withdrawChangeOrder,
 } from './order.js';
 import { fileRegistration, issueWarranty, transferWarranty } from './warranty.js';
 

@@ -6,7 +6,8 @@ import { APPROVE, ASK, BARN, playUpTo } from '../job-files.js';
 import { fallsDue } from './due.js';
 import { built, ORDER, ordered, ready, receipt, WARRANTY } from './order-files.js';
 
-const kinds = (job: Parameters<typeof fallsDue>[0]) => fallsDue(job).map(({ kind, on }) => `${kind} ${on}`);
+const kinds = (job: Parameters<typeof fallsDue>[0]) =>
+  fallsDue(job).map(({ kind, on }) => `${kind} ${on}`);
 
 test('a sign-off is waited for until the engineer answers', () => {
   const asked = playUpTo(BARN, 'gauge').play(ASK);
@@ -24,7 +25,14 @@ test('a quote expires until it is ordered; then the delivery is due until it cam
 
 test('after completion the promised document is registered, then its term ends one day', () => {
   expect(kinds(built().job)).toEqual(['registration-window 2026-04-12']);
-  const late = built().play({ type: 'file-registration', kind: 'paint', on: '2026-06-22', window_days: 60 });
+  const late = built().play({
+    type: 'file-registration',
+    kind: 'paint',
+    on: '2026-06-22',
+    window_days: 60,
+  });
   expect(kinds(late.job)).toEqual([]);
-  expect(kinds(late.play({ ...WARRANTY, acknowledges: ['WARR-07'] } as CommandInput).job)).toEqual(['term-ends 2056-04-12']);
+  expect(kinds(late.play({ ...WARRANTY, acknowledges: ['WARR-07'] } as CommandInput).job)).toEqual([
+    'term-ends 2056-04-12',
+  ]);
 });

@@ -27,7 +27,14 @@ export interface Due {
 }
 
 export function fallsDue(job: Job): readonly Due[] {
-  return [...waiting(job), ...quote(job), ...delivery(job), ...tearOff(job), ...registration(job), ...terms(job)];
+  return [
+    ...waiting(job),
+    ...quote(job),
+    ...delivery(job),
+    ...tearOff(job),
+    ...registration(job),
+    ...terms(job),
+  ];
 }
 
 function waiting(job: Job): readonly Due[] {
@@ -44,14 +51,25 @@ function waiting(job: Job): readonly Due[] {
 function quote(job: Job): readonly Due[] {
   const last = jobFact<string>(job, 'quote-valid-until');
   if (last === undefined || Object.keys(job.after.orders).length > 0) return [];
-  return [{ kind: 'quote-expiring', about: 'quote', on: last, words: `The quote is good until ${last}` }];
+  return [
+    { kind: 'quote-expiring', about: 'quote', on: last, words: `The quote is good until ${last}` },
+  ];
 }
 
 function delivery(job: Job): readonly Due[] {
   if (afterStage(job) !== 'delivery') return [];
   return Object.values(job.after.orders).flatMap((order) => {
     const { delivery: on } = inForce(order);
-    return on === undefined ? [] : [{ kind: 'delivery' as const, about: order.id, on, words: `Delivery of order ${order.id} is asked for on ${on}` }];
+    return on === undefined
+      ? []
+      : [
+          {
+            kind: 'delivery' as const,
+            about: order.id,
+            on,
+            words: `Delivery of order ${order.id} is asked for on ${on}`,
+          },
+        ];
   });
 }
 
@@ -62,7 +80,12 @@ function tearOff(job: Job): readonly Due[] {
   if (on === undefined) return [];
   return activeSurfaces(job)
     .filter((surface) => surface.tearOff === 'due' || surface.tearOff === 'different')
-    .map(({ id, name }) => ({ kind: 'tear-off-due', about: id, on, words: `${name}: tear-off checkpoint before any panel is laid` }));
+    .map(({ id, name }) => ({
+      kind: 'tear-off-due',
+      about: id,
+      on,
+      words: `${name}: tear-off checkpoint before any panel is laid`,
+    }));
 }
 
 /** The window stands in each warrantor's own text; it runs from completion. */
@@ -83,6 +106,11 @@ function registration(job: Job): readonly Due[] {
 function terms(job: Job): readonly Due[] {
   return Object.values(job.after.warranties).map(({ document, kind, start, years }) => {
     const on = endOf(start, years);
-    return { kind: 'term-ends', about: document, on, words: `The ${label(kind)} warranty ${document} ends on ${on}` };
+    return {
+      kind: 'term-ends',
+      about: document,
+      on,
+      words: `The ${label(kind)} warranty ${document} ends on ${on}`,
+    };
   });
 }

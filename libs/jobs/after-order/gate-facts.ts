@@ -4,9 +4,7 @@ import type { Facts } from '#rules';
 import type { Catalogue } from '../contract/catalogue.js';
 import type { CommandOf } from '../contract/commands.js';
 import { factPath, type FactName } from '../contract/fact-dictionary.js';
-import {
-  activeSurfaces, CONFIRMED_STAGES, signOffStands, type Job, type Surface,
-} from '../job.js';
+import { activeSurfaces, CONFIRMED_STAGES, signOffStands, type Job, type Surface } from '../job.js';
 import { lookupIn } from '../lookup.js';
 import { damageLeft, receiptDifferences } from './lines.js';
 
@@ -20,26 +18,39 @@ export const jobAmount = (job: Job, name: FactName): number | undefined => {
   const value = jobFact<{ v: string }>(job, name);
   return value === undefined ? undefined : Number(value.v);
 };
-const surfaceFact = (job: Job, surface: Surface, name: FactName): unknown => lookupIn(job)(factPath('surface', surface.id, name));
+const surfaceFact = (job: Job, surface: Surface, name: FactName): unknown =>
+  lookupIn(job)(factPath('surface', surface.id, name));
 
 export function orderFacts(job: Job, command: OrderCommand, catalogue: Catalogue): Facts {
   const surfaces = activeSurfaces(job);
-  const painted = surfaces.filter(({ stages }) => stages.coating.record?.content.paint_system !== 'bare');
+  const painted = surfaces.filter(
+    ({ stages }) => stages.coating.record?.content.paint_system !== 'bare',
+  );
   const named = (list: readonly Surface[]): readonly string[] => list.map(({ name }) => name);
   const lengths = new Map(command.lengths.map((each) => [each.surface, each]));
-  const pieces = command.lines.filter(({ what, length }) => what === 'panel' && length).map(({ length }) => Number(length?.v) / 12);
+  const pieces = command.lines
+    .filter(({ what, length }) => what === 'panel' && length)
+    .map(({ length }) => Number(length?.v) / 12);
   return {
     surfaces_not_ready: surfaces.flatMap((surface) =>
-      CONFIRMED_STAGES.filter((stage) => surface.stages[stage].status !== 'confirmed').map((stage) => `${surface.name}: ${stage}`),
+      CONFIRMED_STAGES.filter((stage) => surface.stages[stage].status !== 'confirmed').map(
+        (stage) => `${surface.name}: ${stage}`,
+      ),
     ),
     sign_offs_not_standing: named(surfaces.filter((surface) => !signOffStands(job, surface))),
-    assumed_facts: Object.entries(job.facts).filter(([, { how }]) => how === 'assumed').map(([path]) => path),
-    lengths_not_signed: named(surfaces.filter(({ id }) => {
-      const own = lengths.get(id);
-      return !own || (own.standing === 'signed' && !own.signed_by);
-    })),
+    assumed_facts: Object.entries(job.facts)
+      .filter(([, { how }]) => how === 'assumed')
+      .map(([path]) => path),
+    lengths_not_signed: named(
+      surfaces.filter(({ id }) => {
+        const own = lengths.get(id);
+        return !own || (own.standing === 'signed' && !own.signed_by);
+      }),
+    ),
     colors_open: named(painted.filter(({ stages }) => !stages.coating.record?.content.color)),
-    chips_not_accepted: named(painted.filter((surface) => surfaceFact(job, surface, 'chip-accepted') !== true)),
+    chips_not_accepted: named(
+      painted.filter((surface) => surfaceFact(job, surface, 'chip-accepted') !== true),
+    ),
     order_date: command.date,
     longest_piece_ft: pieces.length > 0 ? Math.max(...pieces) : undefined,
     planes_of_mixed_finish: [],
@@ -53,7 +64,8 @@ export function orderFacts(job: Job, command: OrderCommand, catalogue: Catalogue
 
 function paperFacts(job: Job): Facts {
   const at = lookupIn(job);
-  const asked = (name: FactName): 'not-asked' | undefined => (at(factPath('site', null, name)) === false ? 'not-asked' : undefined);
+  const asked = (name: FactName): 'not-asked' | undefined =>
+    at(factPath('site', null, name)) === false ? 'not-asked' : undefined;
   return {
     proposal_accepted: jobFact(job, 'proposal-accepted'),
     deposit_agreed_usd: jobAmount(job, 'deposit-agreed'),
@@ -73,30 +85,51 @@ function warrantyBeforeOrder(job: Job, surfaces: readonly Surface[], catalogue: 
   return {
     promised_documents: promised,
     promised_without_terms: promised?.filter((each) => !onFile.includes(each)),
-    weathertightness_asked: promised === undefined ? undefined : promised.includes('weathertightness') ||
-      surfaces.some((surface) => surfaceFact(job, surface, 'weathertightness-asked') === true),
+    weathertightness_asked:
+      promised === undefined
+        ? undefined
+        : promised.includes('weathertightness') ||
+          surfaces.some((surface) => surfaceFact(job, surface, 'weathertightness-asked') === true),
     weathertightness_approved: jobFact(job, 'weathertightness-approved'),
     term_text_given: jobFact(job, 'term-text-given'),
-    warranty_particulars_missing: promised === undefined || promised.length === 0 ? [] : particularsMissing(job, surfaces, catalogue),
+    warranty_particulars_missing:
+      promised === undefined || promised.length === 0
+        ? []
+        : particularsMissing(job, surfaces, catalogue),
   };
 }
 
-function particularsMissing(job: Job, surfaces: readonly Surface[], catalogue: Catalogue): readonly string[] {
+function particularsMissing(
+  job: Job,
+  surfaces: readonly Surface[],
+  catalogue: Catalogue,
+): readonly string[] {
   const at = lookupIn(job);
   const water = at('site/water');
   return [
-    ...surfaces.filter(({ kind, id }) => kind === 'roof' && at(factPath('surface', id, 'slope')) === null).map(({ name }) => `slope of ${name}`),
+    ...surfaces
+      .filter(({ kind, id }) => kind === 'roof' && at(factPath('surface', id, 'slope')) === null)
+      .map(({ name }) => `slope of ${name}`),
     ...(water === null ? ['kind of water nearby'] : []),
-    ...(water !== null && water !== 'none' && at('site/water-distance') === null ? ['distance to the water'] : []),
-    ...surfaces.filter((surface) => !hasTerm(surface, catalogue)).map(({ name }) => `color term of ${name}`),
+    ...(water !== null && water !== 'none' && at('site/water-distance') === null
+      ? ['distance to the water']
+      : []),
+    ...surfaces
+      .filter((surface) => !hasTerm(surface, catalogue))
+      .map(({ name }) => `color term of ${name}`),
   ];
 }
 
 function hasTerm(surface: Surface, catalogue: Catalogue): boolean {
   const content = surface.stages.coating.record?.content;
   if (!content || content.paint_system === 'bare') return content !== undefined;
-  return catalogue.terms.some((term) => term.metal === content.metal && term.metallic_coating === content.metallic_coating &&
-    term.paint_system === content.paint_system && term.color_group === content.color_group);
+  return catalogue.terms.some(
+    (term) =>
+      term.metal === content.metal &&
+      term.metallic_coating === content.metallic_coating &&
+      term.paint_system === content.paint_system &&
+      term.color_group === content.color_group,
+  );
 }
 
 const dueFrom = (surface: Surface): readonly string[] =>
@@ -109,7 +142,13 @@ const unread = (surface: Surface): readonly string[] =>
     const record = surface.stages[stage].record;
     const aside = record?.overrides.map(({ rule }) => rule) ?? [];
     return (record?.findings ?? [])
-      .filter(({ outcome, severity, rule }) => outcome === 'fail' && severity === 'caution' && !record?.acknowledged.includes(rule) && !aside.includes(rule))
+      .filter(
+        ({ outcome, severity, rule }) =>
+          outcome === 'fail' &&
+          severity === 'caution' &&
+          !record?.acknowledged.includes(rule) &&
+          !aside.includes(rule),
+      )
       .map(({ rule }) => `${surface.name}: ${rule}`);
   });
 
@@ -120,20 +159,37 @@ export function installedFacts(job: Job): Facts {
   const surfaces = activeSurfaces(job);
   const reroofs = surfaces.filter((surface) => surfaceFact(job, surface, 'reroof') === true);
   return {
-    acknowledgment_differences: orders.flatMap(({ acknowledgment }) => acknowledgment?.differences.map(({ line, from, to }) => `${line}: ${from ?? 'nothing'} → ${to ?? 'nothing'}`) ?? []),
+    acknowledgment_differences: orders.flatMap(
+      ({ acknowledgment }) =>
+        acknowledgment?.differences.map(
+          ({ line, from, to }) => `${line}: ${from ?? 'nothing'} → ${to ?? 'nothing'}`,
+        ) ?? [],
+    ),
     receipt_differences: orders.flatMap((order) => receiptDifferences(order)),
     damage_not_settled: orders.flatMap(damageLeft),
-    planes_without_lot: surfaces.filter(({ id }) => (after.lots[id] ?? []).length === 0).map(({ name }) => name),
-    planes_of_mixed_lots: surfaces.filter(({ id }) => (after.lots[id] ?? []).length > 1 && !after.mixedLotsAccepted.includes(id)).map(({ name }) => name),
+    planes_without_lot: surfaces
+      .filter(({ id }) => (after.lots[id] ?? []).length === 0)
+      .map(({ name }) => name),
+    planes_of_mixed_lots: surfaces
+      .filter(
+        ({ id }) => (after.lots[id] ?? []).length > 1 && !after.mixedLotsAccepted.includes(id),
+      )
+      .map(({ name }) => name),
     stored_dry: orders.flatMap(({ receipts }) => receipts).every(({ stored_dry }) => stored_dry),
     reroof: reroofs.length > 0,
     tear_off_confirmed: reroofs.every(({ tearOff }) => tearOff === 'confirmed'),
-    covered_work_without_photos: surfaces.filter(({ id }) => (after.asBuilt[id]?.files.length ?? 0) === 0).map(({ name }) => name),
+    covered_work_without_photos: surfaces
+      .filter(({ id }) => (after.asBuilt[id]?.files.length ?? 0) === 0)
+      .map(({ name }) => name),
     as_built_differences: surfaces.flatMap(({ id, name }) => {
       const built = after.asBuilt[id];
-      return built ? built.differences.map((each) => `${name}: ${each}`) : [`${name}: nothing recorded as built`];
+      return built
+        ? built.differences.map((each) => `${name}: ${each}`)
+        : [`${name}: nothing recorded as built`];
     }),
     final_inspection_passed: after.inspection?.passed,
-    punch_list_open: Object.values(after.punch).filter(({ open }) => open).map(({ words }) => words),
+    punch_list_open: Object.values(after.punch)
+      .filter(({ open }) => open)
+      .map(({ words }) => words),
   };
 }

@@ -8,18 +8,34 @@ import { jobView } from '../view.js';
 import { built, ORDER, ordered, ready, receipt, v, WARRANTY } from './order-files.js';
 
 const reviewer = ['warranty-reviewer'] as const;
-const issued = () => built()
-  .play({ type: 'file-registration', kind: 'paint', on: '2026-06-22', window_days: 60 })
-  .play({ ...WARRANTY, acknowledges: ['WARR-07'] } as CommandInput);
-const claimed = () => issued().play({
-  type: 'open-claim', claim: 'q1', surface: 's1', kind: 'leak', document: 'w1', notice: '2034-03-01', words: 'water at the ridge',
-}, reviewer);
+const issued = () =>
+  built()
+    .play({ type: 'file-registration', kind: 'paint', on: '2026-06-22', window_days: 60 })
+    .play({ ...WARRANTY, acknowledges: ['WARR-07'] } as CommandInput);
+const claimed = () =>
+  issued().play(
+    {
+      type: 'open-claim',
+      claim: 'q1',
+      surface: 's1',
+      kind: 'leak',
+      document: 'w1',
+      notice: '2034-03-01',
+      words: 'water at the ridge',
+    },
+    reviewer,
+  );
 
 describe('the row of the list', () => {
   test.each([
     ['ready to order', ready(), '6/6 Ready to order', 'Done'],
     ['ordered', ordered(), 'Delivery', 'Waiting'],
-    ['changing', ordered().play({ type: 'open-change-order', order: 'o1', reason: 'more' }), 'Order, changing', 'Blocked'],
+    [
+      'changing',
+      ordered().play({ type: 'open-change-order', order: 'o1', reason: 'more' }),
+      'Order, changing',
+      'Blocked',
+    ],
     ['delivered', ordered().play(receipt('coil-7', 40)), 'Installation', 'Ready'],
     ['built', built(), 'Warranty', 'Ready'],
     ['warranty out', issued(), 'Complete', 'Done'],
@@ -30,23 +46,38 @@ describe('the row of the list', () => {
 
   test('another thing acknowledged than ordered blocks', () => {
     const { job } = ordered().play({
-      type: 'record-acknowledgment', order: 'o1', dated: '2026-03-07', lines: [{ ...ORDER.lines[0]!, length: v('264', 'in') }, ORDER.lines[1]!],
+      type: 'record-acknowledgment',
+      order: 'o1',
+      dated: '2026-03-07',
+      lines: [{ ...ORDER.lines[0]!, length: v('264', 'in') }, ORDER.lines[1]!],
     } as CommandInput);
-    expect(jobRow(job)).toMatchObject({ stage: 'delivery', state: 'Blocked', next_action: 'Order o1: the supplier acknowledged something else' });
+    expect(jobRow(job)).toMatchObject({
+      stage: 'delivery',
+      state: 'Blocked',
+      next_action: 'Order o1: the supplier acknowledged something else',
+    });
   });
 
   test('a changed fact after the order blocks before anything else', () => {
     const { job } = ordered().play({
-      type: 'record-facts', reason: 'measured', facts: [{ on: 's1', fact: 'slope', value: v('3', 'per-12'), how: 'measured' }],
+      type: 'record-facts',
+      reason: 'measured',
+      facts: [{ on: 's1', fact: 'slope', value: v('3', 'per-12'), how: 'measured' }],
     });
-    expect(jobRow(job)).toMatchObject({ stage: 'delivery', state: 'Blocked', next_action: expect.stringContaining('needs a re-check') });
+    expect(jobRow(job)).toMatchObject({
+      stage: 'delivery',
+      state: 'Blocked',
+      next_action: expect.stringContaining('needs a re-check'),
+    });
   });
 });
 
 describe('the view', () => {
   test('says what is still short, and the lots by plane', () => {
     const { after } = jobView(ordered().play(receipt('coil-7', 39)).job);
-    expect(after.orders[0]).toMatchObject({ short: ['Snap seam 16, 24 gauge: 39 of 40 came', 'Sliding clip: 0 of 600 came'] });
+    expect(after.orders[0]).toMatchObject({
+      short: ['Snap seam 16, 24 gauge: 39 of 40 came', 'Sliding clip: 0 of 600 came'],
+    });
     expect(after.lots).toEqual([{ surface: 's1', lots: ['coil-7'], mixed: 'no' }]);
   });
 

@@ -2,7 +2,12 @@
 
 import type { Catalogue } from '../contract/catalogue.js';
 import type {
-  AfterOrderView, AfterStage, ClaimView, OrderView, RegistrationView, WarrantyView,
+  AfterOrderView,
+  AfterStage,
+  ClaimView,
+  OrderView,
+  RegistrationView,
+  WarrantyView,
 } from '../contract/after-order-views.js';
 import type { EventData } from '../contract/events.js';
 import type { Job } from '../job.js';
@@ -18,13 +23,22 @@ export function afterOrderView(job: Job, catalogue: Catalogue | null = null): Af
     stage: afterStage(job),
     orders: Object.values(after.orders).map(orderView),
     lots: Object.entries(after.lots).map(([surface, lots]) => ({
-      surface, lots, mixed: lots.length < 2 ? 'no' : after.mixedLotsAccepted.includes(surface) ? 'accepted' : 'not accepted',
+      surface,
+      lots,
+      mixed:
+        lots.length < 2
+          ? 'no'
+          : after.mixedLotsAccepted.includes(surface)
+            ? 'accepted'
+            : 'not accepted',
     })),
     as_built: Object.values(after.asBuilt),
     inspection: after.inspection,
     punch: Object.entries(after.punch).map(([id, item]) => ({ id, ...item })),
     completed_on: after.completedOn,
-    registrations: Object.values(after.registrations).flatMap((each) => (each ? [registrationView(each)] : [])),
+    registrations: Object.values(after.registrations).flatMap((each) =>
+      each ? [registrationView(each)] : [],
+    ),
     warranties: Object.values(after.warranties).map(warrantyView),
     claims: Object.values(after.claims).map((claim) => claimView(job, claim, catalogue)),
   };
@@ -35,7 +49,10 @@ export function afterStage(job: Job): AfterStage | null {
   const orders = Object.values(job.after.orders);
   if (orders.length === 0) return null;
   if (orders.some(({ changeOrder }) => changeOrder)) return 'order';
-  if (job.after.completedOn === null) return orders.some((order) => receiptDifferences(order).length > 0) ? 'delivery' : 'installation';
+  if (job.after.completedOn === null)
+    return orders.some((order) => receiptDifferences(order).length > 0)
+      ? 'delivery'
+      : 'installation';
   const open = Object.values(job.after.claims).some(({ decided }) => decided === null);
   return open || documentsDue(job).length > 0 ? 'warranty' : 'complete';
 }
@@ -43,7 +60,9 @@ export function afterStage(job: Job): AfterStage | null {
 /** Warranty documents that were promised and are not issued. */
 export function documentsDue(job: Job): readonly string[] {
   const issued = Object.values(job.after.warranties).map(({ kind }): string => kind);
-  return (jobFact<readonly string[]>(job, 'promised-documents') ?? []).filter((kind) => !issued.includes(kind));
+  return (jobFact<readonly string[]>(job, 'promised-documents') ?? []).filter(
+    (kind) => !issued.includes(kind),
+  );
 }
 
 export interface NextAfter {
@@ -57,18 +76,34 @@ export function nextAfter(job: Job, stage: AfterStage): NextAfter {
   const orders = Object.values(job.after.orders);
   switch (stage) {
     case 'order':
-      return { state: 'Blocked', words: 'Change order is open: issue the new revision or withdraw it', on: 'project manager' };
+      return {
+        state: 'Blocked',
+        words: 'Change order is open: issue the new revision or withdraw it',
+        on: 'project manager',
+      };
     case 'delivery': {
-      const differing = orders.find(({ acknowledgment }) => (acknowledgment?.differences.length ?? 0) > 0);
-      if (differing) return { state: 'Blocked', words: `Order ${differing.id}: the supplier acknowledged something else`, on: 'office' };
+      const differing = orders.find(
+        ({ acknowledgment }) => (acknowledgment?.differences.length ?? 0) > 0,
+      );
+      if (differing)
+        return {
+          state: 'Blocked',
+          words: `Order ${differing.id}: the supplier acknowledged something else`,
+          on: 'office',
+        };
       return { state: 'Waiting', words: 'Delivery: receive what was ordered', on: 'supplier' };
     }
     case 'installation':
       return { state: 'Ready', words: installationNext(job, orders), on: 'crew lead' };
     case 'warranty': {
       const claim = Object.values(job.after.claims).find(({ decided }) => decided === null);
-      if (claim) return { state: 'Ready', words: `Decide claim ${claim.id}`, on: 'warranty reviewer' };
-      return { state: 'Ready', words: `Issue the warranty document: ${documentsDue(job).join(', ')}`, on: 'office' };
+      if (claim)
+        return { state: 'Ready', words: `Decide claim ${claim.id}`, on: 'warranty reviewer' };
+      return {
+        state: 'Ready',
+        words: `Issue the warranty document: ${documentsDue(job).join(', ')}`,
+        on: 'office',
+      };
     }
     case 'complete':
       return { state: 'Done', words: 'Complete', on: 'office' };
@@ -76,10 +111,13 @@ export function nextAfter(job: Job, stage: AfterStage): NextAfter {
 }
 
 function installationNext(job: Job, orders: readonly Order[]): string {
-  if (orders.some((order) => damageLeft(order).length > 0)) return 'Settle the damage of the delivery';
+  if (orders.some((order) => damageLeft(order).length > 0))
+    return 'Settle the damage of the delivery';
   const open = Object.values(job.after.punch).filter((item) => item.open);
   if (open.length > 0) return `Close the punch list: ${open.length} open`;
-  return job.after.inspection?.passed ? 'Record completion' : 'Record what was built, and the inspection';
+  return job.after.inspection?.passed
+    ? 'Record completion'
+    : 'Record what was built, and the inspection';
 }
 
 export const AFTER_WORDS: Readonly<Record<AfterStage, string>> = {
@@ -115,15 +153,31 @@ function orderView(order: Order): OrderView {
   };
 }
 
-function registrationView({ kind, on, due_by, late_days }: EventData['registration-filed/1']): RegistrationView {
-  const words = late_days > 0 ? `registered ${on}, filed ${late_days} days late` : `registered ${on}, in its window`;
+function registrationView({
+  kind,
+  on,
+  due_by,
+  late_days,
+}: EventData['registration-filed/1']): RegistrationView {
+  const words =
+    late_days > 0
+      ? `registered ${on}, filed ${late_days} days late`
+      : `registered ${on}, in its window`;
   return { kind, on, due_by, late_days, words };
 }
 
 function warrantyView(warranty: Warranty): WarrantyView {
-  const { document, kind, title, warrantor, surfaces, start, years, exclusions_triggered } = warranty;
+  const { document, kind, title, warrantor, surfaces, start, years, exclusions_triggered } =
+    warranty;
   return {
-    document, kind, title, warrantor, surfaces, start, years, exclusions_triggered,
+    document,
+    kind,
+    title,
+    warrantor,
+    surfaces,
+    start,
+    years,
+    exclusions_triggered,
     ends: endOf(start, years),
     transfers: warranty.transfers.map(({ to, on, notice_given }) => ({ to, on, notice_given })),
     issued_at: warranty.at,
@@ -133,10 +187,24 @@ function warrantyView(warranty: Warranty): WarrantyView {
 function claimView(job: Job, claim: Claim, catalogue: Catalogue | null): ClaimView {
   const { id, surface, kind, lot, document, notice, words, at, readings, decided } = claim;
   return {
-    claim: id, surface, kind, lot, document, notice, words, opened_at: at, readings,
+    claim: id,
+    surface,
+    kind,
+    lot,
+    document,
+    notice,
+    words,
+    opened_at: at,
+    readings,
     tests: decided?.tests ?? (catalogue ? claimTests(job, claim, { catalogue }) : null),
     decided: decided
-      ? { decision: decided.decision, reason: decided.reason, clause: decided.clause, by: decided.by, at: decided.at }
+      ? {
+          decision: decided.decision,
+          reason: decided.reason,
+          clause: decided.clause,
+          by: decided.by,
+          at: decided.at,
+        }
       : null,
   };
 }

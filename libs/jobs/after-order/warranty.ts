@@ -19,22 +19,41 @@ const DAY_MS = 86_400_000;
 export function dayAfter(day: string, days: number): string {
   return new Date(Date.parse(`${day}T00:00:00Z`) + days * DAY_MS).toISOString().slice(0, 10);
 }
-const daysBetween = (from: string, to: string): number => Math.round((Date.parse(to) - Date.parse(from)) / DAY_MS);
+const daysBetween = (from: string, to: string): number =>
+  Math.round((Date.parse(to) - Date.parse(from)) / DAY_MS);
 
 export function fileRegistration(job: Job, command: CommandOf<'file-registration'>): Decision {
   const { completedOn, registrations } = job.after;
-  if (completedOn === null) return decline(refuse('MOVE-01', 'Registration follows completion: record completion first.'));
-  if (registrations[command.kind]) return decline(refuse('MOVE-07', `${command.kind} was registered on ${registrations[command.kind]?.on}.`));
-  if (command.on < completedOn) return decline(refuse('MOVE-10', `Registered before completion on ${completedOn}.`, '/on'));
+  if (completedOn === null)
+    return decline(refuse('MOVE-01', 'Registration follows completion: record completion first.'));
+  if (registrations[command.kind])
+    return decline(
+      refuse('MOVE-07', `${command.kind} was registered on ${registrations[command.kind]?.on}.`),
+    );
+  if (command.on < completedOn)
+    return decline(refuse('MOVE-10', `Registered before completion on ${completedOn}.`, '/on'));
   const due_by = dayAfter(completedOn, command.window_days);
   const { type: _, ...data } = command;
-  return accept({ type: 'registration-filed/1', data: { ...data, due_by, late_days: Math.max(0, daysBetween(due_by, command.on)) } });
+  return accept({
+    type: 'registration-filed/1',
+    data: { ...data, due_by, late_days: Math.max(0, daysBetween(due_by, command.on)) },
+  });
 }
 
-export function issueWarranty(job: Job, command: CommandOf<'issue-warranty'>, context: Context): Decision {
+export function issueWarranty(
+  job: Job,
+  command: CommandOf<'issue-warranty'>,
+  context: Context,
+): Decision {
   const refusals: Refusal[] = [];
-  if (job.after.completedOn === null) refusals.push(refuse('MOVE-01', 'Warranty documents follow completion: record completion first.'));
-  if (job.after.warranties[command.document]) refusals.push(refuse('MOVE-07', `Document ${command.document} was issued already.`, '/document'));
+  if (job.after.completedOn === null)
+    refusals.push(
+      refuse('MOVE-01', 'Warranty documents follow completion: record completion first.'),
+    );
+  if (job.after.warranties[command.document])
+    refusals.push(
+      refuse('MOVE-07', `Document ${command.document} was issued already.`, '/document'),
+    );
   const surfaces = command.surfaces.flatMap((id) => {
     const surface = job.surfaces[id];
     if (!surface) refusals.push(refuse('MOVE-03', `There is no surface ${id}.`, '/surfaces'));
@@ -42,22 +61,46 @@ export function issueWarranty(job: Job, command: CommandOf<'issue-warranty'>, co
   });
   if (refusals.length > 0) return decline(...refusals);
   const triggered = exclusionsTriggered(job, surfaces, context.catalogue);
-  const said = speakAt('warranty', warrantyFacts(job, command, surfaces, context.catalogue, triggered), context);
+  const said = speakAt(
+    'warranty',
+    warrantyFacts(job, command, surfaces, context.catalogue, triggered),
+    context,
+  );
   const ruled = ruleRefusals(said, asStage(command), context);
   if (ruled.length > 0) return decline(...ruled);
   const { type: _, overrides, acknowledges, ...data } = command;
-  return accept({ type: 'warranty-issued/1', data: { ...data, exclusions_triggered: triggered, ...gated(said, { overrides, acknowledges }, context) } });
+  return accept({
+    type: 'warranty-issued/1',
+    data: {
+      ...data,
+      exclusions_triggered: triggered,
+      ...gated(said, { overrides, acknowledges }, context),
+    },
+  });
 }
 
-function warrantyFacts(job: Job, command: CommandOf<'issue-warranty'>, surfaces: readonly Surface[], catalogue: Catalogue, triggered: readonly string[]) {
+function warrantyFacts(
+  job: Job,
+  command: CommandOf<'issue-warranty'>,
+  surfaces: readonly Surface[],
+  catalogue: Catalogue,
+  triggered: readonly string[],
+) {
   const registration = job.after.registrations[command.kind];
   const coating = surfaces[0]?.stages.coating.record?.content;
-  const term = coating && catalogue.terms.find((each) => each.paint_system === coating.paint_system && each.metal === coating.metal &&
-    each.metallic_coating === coating.metallic_coating && each.color_group === coating.color_group);
+  const term =
+    coating &&
+    catalogue.terms.find(
+      (each) =>
+        each.paint_system === coating.paint_system &&
+        each.metal === coating.metal &&
+        each.metallic_coating === coating.metallic_coating &&
+        each.color_group === coating.color_group,
+    );
   const consumer = jobFact<boolean>(job, 'consumer-product');
   return {
     ...installedFacts(job),
-    registration_due_by: registration?.due_by ?? (job.after.completedOn ?? undefined),
+    registration_due_by: registration?.due_by ?? job.after.completedOn ?? undefined,
     registered_on: registration?.on,
     documents_without_start: [],
     documents_without_warrantor: [],
@@ -65,43 +108,72 @@ function warrantyFacts(job: Job, command: CommandOf<'issue-warranty'>, surfaces:
     warranty_title: command.title,
     full_tests_not_met: command.full_tests_not_met,
     consumer_product: consumer,
-    disclosures_missing: disclosureItems(command.title).filter((item) => !command.disclosures.some((each) => each.item === item)),
+    disclosures_missing: disclosureItems(command.title).filter(
+      (item) => !command.disclosures.some((each) => each.item === item),
+    ),
     paint_system: coating?.paint_system as 'PVDF' | undefined,
     finish_term_years: coating?.paint_system === 'bare' ? undefined : term?.finish_years,
     paint_document_included: command.kind === 'paint',
-    exclusions_not_named: triggered.filter((each) => !command.exclusions_named.some((named) => named.includes(each))),
+    exclusions_not_named: triggered.filter(
+      (each) => !command.exclusions_named.some((named) => named.includes(each)),
+    ),
   };
 }
 
 /** Exclusions that the record already triggers, in the words a document must carry. */
-export function exclusionsTriggered(job: Job, surfaces: readonly Surface[], catalogue: Catalogue): readonly string[] {
+export function exclusionsTriggered(
+  job: Job,
+  surfaces: readonly Surface[],
+  catalogue: Catalogue,
+): readonly string[] {
   const at = lookupIn(job);
-  const of = (surface: Surface, name: 'copper-or-lead-above' | 'slope') => at(factPath('surface', surface.id, name));
+  const of = (surface: Surface, name: 'copper-or-lead-above' | 'slope') =>
+    at(factPath('surface', surface.id, name));
   const distance = Number((at('site/water-distance') as { v: string } | null)?.v ?? Infinity);
   const water = at('site/water');
   return [
     ...surfaces.flatMap((surface) => {
       const coating = surface.stages.coating.record?.content;
-      const limit = catalogue.terms.find((term) => term.paint_system === coating?.paint_system && term.color_group === coating?.color_group)?.water_distance;
-      return limit && water === 'breaking-surf' && distance < Number(limit.v) ? [`${surface.name}: ${distance} ft from breaking surf, under ${limit.v} ft`] : [];
+      const limit = catalogue.terms.find(
+        (term) =>
+          term.paint_system === coating?.paint_system && term.color_group === coating?.color_group,
+      )?.water_distance;
+      return limit && water === 'breaking-surf' && distance < Number(limit.v)
+        ? [`${surface.name}: ${distance} ft from breaking surf, under ${limit.v} ft`]
+        : [];
     }),
-    ...surfaces.filter((surface) => of(surface, 'copper-or-lead-above') === true).map(({ name }) => `${name}: copper or lead above`),
-    ...(at('site/animals-or-fertilizer') === true ? ['animal confinement, fertilizer or chemicals'] : []),
-    ...surfaces.filter(({ id }) => (job.after.lots[id] ?? []).length > 1).map(({ name }) => `${name}: more than one lot`),
-    ...(Object.values(job.after.orders).some(({ receipts }) => receipts.some(({ stored_dry }) => !stored_dry)) ? ['stored wet'] : []),
-    ...Object.values(job.after.registrations).flatMap((each) => (each && each.late_days > 0 ? [`${each.kind} registered ${each.late_days} days late`] : [])),
+    ...surfaces
+      .filter((surface) => of(surface, 'copper-or-lead-above') === true)
+      .map(({ name }) => `${name}: copper or lead above`),
+    ...(at('site/animals-or-fertilizer') === true
+      ? ['animal confinement, fertilizer or chemicals']
+      : []),
+    ...surfaces
+      .filter(({ id }) => (job.after.lots[id] ?? []).length > 1)
+      .map(({ name }) => `${name}: more than one lot`),
+    ...(Object.values(job.after.orders).some(({ receipts }) =>
+      receipts.some(({ stored_dry }) => !stored_dry),
+    )
+      ? ['stored wet']
+      : []),
+    ...Object.values(job.after.registrations).flatMap((each) =>
+      each && each.late_days > 0 ? [`${each.kind} registered ${each.late_days} days late`] : [],
+    ),
   ];
 }
 
 export function transferWarranty(job: Job, command: CommandOf<'transfer-warranty'>): Decision {
   const warranty = job.after.warranties[command.document];
-  if (!warranty) return decline(refuse('MOVE-03', `There is no document ${command.document}.`, '/document'));
+  if (!warranty)
+    return decline(refuse('MOVE-03', `There is no document ${command.document}.`, '/document'));
   const refusals: Refusal[] = [];
-  if (warranty.transfer === 'none') refusals.push(refuse('MOVE-20', 'This document is not transferable.'));
-  if (warranty.transfer === 'once' && warranty.transfers.length > 0) refusals.push(refuse('MOVE-20', 'This document was transferred once already.'));
-  if (command.on < warranty.start) refusals.push(refuse('MOVE-10', `Transferred before it starts on ${warranty.start}.`, '/on'));
+  if (warranty.transfer === 'none')
+    refusals.push(refuse('MOVE-20', 'This document is not transferable.'));
+  if (warranty.transfer === 'once' && warranty.transfers.length > 0)
+    refusals.push(refuse('MOVE-20', 'This document was transferred once already.'));
+  if (command.on < warranty.start)
+    refusals.push(refuse('MOVE-10', `Transferred before it starts on ${warranty.start}.`, '/on'));
   if (refusals.length > 0) return decline(...refusals);
   const { type: _, ...data } = command;
   return accept({ type: 'warranty-transferred/1', data });
 }
-

@@ -45,4 +45,5 @@ export function wordsAfterOrder(event: AfterEvent): string {
   }
 }
 
-const counted = (n: number, what: string): string => `${n === 0 ? 'no' : n} ${what}${n === 1 ? '' : 's'}`;
+const counted = (n: number, what: string): string =>
+  `${n === 0 ? 'no' : n} ${what}${n === 1 ? '' : 's'}`;

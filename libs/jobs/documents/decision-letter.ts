@@ -27,7 +27,11 @@ export interface DecisionLetter {
   /** The document claimed under; null where none covers the claim. */
   readonly warranty: string | null;
   readonly tests: readonly ClaimTest[];
-  readonly findings: readonly { readonly rule: string; readonly outcome: string; readonly words: string }[];
+  readonly findings: readonly {
+    readonly rule: string;
+    readonly outcome: string;
+    readonly words: string;
+  }[];
   readonly exclusions_triggered: readonly string[];
   /** Share of the term's cover left, in words with its arithmetic; null where the term has none. */
   readonly share_left: string | null;
@@ -37,8 +41,14 @@ export interface DecisionLetter {
 }
 
 /** undefined where the claim is not decided. */
-export function decisionLetter(events: readonly PastEvent[], claim: string, names: Names = {}): DecisionLetter | undefined {
-  const at = events.findIndex((event) => event.type === 'claim-decided/1' && event.data.claim === claim);
+export function decisionLetter(
+  events: readonly PastEvent[],
+  claim: string,
+  names: Names = {},
+): DecisionLetter | undefined {
+  const at = events.findIndex(
+    (event) => event.type === 'claim-decided/1' && event.data.claim === claim,
+  );
   const decided = events[at];
   if (decided?.type !== 'claim-decided/1') return undefined;
   const { data } = decided;
@@ -66,8 +76,12 @@ export function decisionLetter(events: readonly PastEvent[], claim: string, name
     clause: data.clause,
     warranty: warranty ? warrantyWords(warranty) : null,
     tests: data.tests,
-    findings: data.findings.filter(({ outcome }) => outcome !== 'not-applicable').map(({ rule, outcome, words }) => ({ rule, outcome, words })),
-    exclusions_triggered: data.tests.filter(({ test, outcome }) => test === 'exclusions' && outcome === 'not met').map(({ words }) => words),
+    findings: data.findings
+      .filter(({ outcome }) => outcome !== 'not-applicable')
+      .map(({ rule, outcome, words }) => ({ rule, outcome, words })),
+    exclusions_triggered: data.tests
+      .filter(({ test, outcome }) => test === 'exclusions' && outcome === 'not met')
+      .map(({ words }) => words),
     share_left: null,
     reply: `${office} answers questions about this letter. New facts open a new claim.`,
     cautions: CAUTIONS,

@@ -46,8 +46,14 @@ interface PacketOptions {
 }
 
 /** undefined where nobody asked such a request. */
-export function engineerPacket(events: readonly PastEvent[], request: string, { names = {}, digestOf }: PacketOptions): EngineerPacket | undefined {
-  const at = events.findIndex((event) => event.type === 'sign-off-requested/1' && event.data.request === request);
+export function engineerPacket(
+  events: readonly PastEvent[],
+  request: string,
+  { names = {}, digestOf }: PacketOptions,
+): EngineerPacket | undefined {
+  const at = events.findIndex(
+    (event) => event.type === 'sign-off-requested/1' && event.data.request === request,
+  );
   const asked = events[at];
   if (asked?.type !== 'sign-off-requested/1') return undefined;
   const job = jobUpTo(events, at);
@@ -68,10 +74,16 @@ export function engineerPacket(events: readonly PastEvent[], request: string, { 
   };
 }
 
-function packetSurface(job: Job, id: string, asked: EventData['sign-off-requested/1'], digestOf: (value: unknown) => string): PacketSurface {
+function packetSurface(
+  job: Job,
+  id: string,
+  asked: EventData['sign-off-requested/1'],
+  digestOf: (value: unknown) => string,
+): PacketSurface {
   const surface = job.surfaces[id];
   const gauge = surface?.stages.gauge.record;
-  if (!surface || !gauge?.evaluation) throw new Error(`${id} had no evaluation when its sign-off was asked`);
+  if (!surface || !gauge?.evaluation)
+    throw new Error(`${id} had no evaluation when its sign-off was asked`);
   return {
     id,
     name: surface.name,
@@ -90,8 +102,22 @@ function panelPairs({ stages }: Surface, scopeDigest: string): PacketSurface['pa
   const substrate = stages.substrate.record?.content;
   return [
     ...(style ? [['Profile', `${style.profile_name}, ${style.width} in wide`] as const] : []),
-    ...(coating ? [['Finish', `${coating.metal}, ${coating.metallic_coating}, ${label(coating.paint_system)}, ${label(coating.color_group)}`] as const] : []),
-    ...(substrate ? [['Lies on', `${label(substrate.substrate)}${substrate.provisional ? ' (provisional until tear-off)' : ''}`] as const] : []),
+    ...(coating
+      ? [
+          [
+            'Finish',
+            `${coating.metal}, ${coating.metallic_coating}, ${label(coating.paint_system)}, ${label(coating.color_group)}`,
+          ] as const,
+        ]
+      : []),
+    ...(substrate
+      ? [
+          [
+            'Lies on',
+            `${label(substrate.substrate)}${substrate.provisional ? ' (provisional until tear-off)' : ''}`,
+          ] as const,
+        ]
+      : []),
     ['Digest of the inputs in scope', scopeDigest],
   ];
 }
@@ -99,9 +125,14 @@ function panelPairs({ stages }: Surface, scopeDigest: string): PacketSurface['pa
 function exceptionsOf({ stages }: Surface): readonly string[] {
   const records = Object.values(stages).flatMap(({ record }) => (record ? [record] : []));
   return [
-    ...records.flatMap(({ overrides }) => overrides.map(({ rule, reason }) => `${rule} set aside: ${reason}`)),
+    ...records.flatMap(({ overrides }) =>
+      overrides.map(({ rule, reason }) => `${rule} set aside: ${reason}`),
+    ),
     ...records.flatMap(({ findings, acknowledged }) =>
-      findings.filter(({ rule, outcome }) => outcome === 'fail' && acknowledged.includes(rule)).map(({ rule, words }) => `${rule} acknowledged: ${words}`)),
+      findings
+        .filter(({ rule, outcome }) => outcome === 'fail' && acknowledged.includes(rule))
+        .map(({ rule, words }) => `${rule} acknowledged: ${words}`),
+    ),
   ];
 }
 

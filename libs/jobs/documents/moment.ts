@@ -9,4 +9,7 @@ import type { Names } from './decision-record.js';
 export const jobUpTo = (events: readonly PastEvent[], index: number): Job =>
   events.slice(0, index + 1).reduce<Job>(evolve, initial(''));
 
-export const naming = (names: Names) => (id: string): string => names[id] ?? id;
+export const naming =
+  (names: Names) =>
+  (id: string): string =>
+    names[id] ?? id;

@@ -38,14 +38,27 @@ function surfacesOn(events: readonly PastEvent[], at: number): readonly string[]
   }
 }
 
-function wordsOf(events: readonly PastEvent[], issued: PastEvent, surfaces: readonly string[], event: PastEvent): string | null {
-  if (event.type === 'order-issued/1' && issued.type === 'order-issued/1' && event.data.order === issued.data.order) {
+function wordsOf(
+  events: readonly PastEvent[],
+  issued: PastEvent,
+  surfaces: readonly string[],
+  event: PastEvent,
+): string | null {
+  if (
+    event.type === 'order-issued/1' &&
+    issued.type === 'order-issued/1' &&
+    event.data.order === issued.data.order
+  ) {
     return `Superseded by revision ${event.data.revision}`;
   }
   if (event.type !== 'sign-off-revoked/1') return null;
   const { request, reason } = event.data;
-  const asked = events.find((each) => each.type === 'sign-off-requested/1' && each.data.request === request);
+  const asked = events.find(
+    (each) => each.type === 'sign-off-requested/1' && each.data.request === request,
+  );
   if (asked?.type !== 'sign-off-requested/1') return null;
   const own = issued.type !== 'sign-off-requested/1' || issued.data.request === request;
-  return own && asked.data.surfaces.some((id) => surfaces.includes(id)) ? `The sign-off ${request} was revoked: ${reason}` : null;
+  return own && asked.data.surfaces.some((id) => surfaces.includes(id))
+    ? `The sign-off ${request} was revoked: ${reason}`
+    : null;
 }

@@ -25,13 +25,28 @@ export interface OrderPaper {
   /** Against the revision before; empty on the first. */
   readonly difference: readonly LineDifference[];
   readonly change_reason: string | null;
-  readonly bundles: readonly { readonly name: string; readonly holds: string; readonly weight_lb: string; readonly landing_place: string }[];
+  readonly bundles: readonly {
+    readonly name: string;
+    readonly holds: string;
+    readonly weight_lb: string;
+    readonly landing_place: string;
+  }[];
   readonly cautions: readonly string[];
 }
 
 /** undefined where that revision was not issued. */
-export function orderPaper(events: readonly PastEvent[], order: string, revision: number, names: Names = {}): OrderPaper | undefined {
-  const at = events.findIndex((event) => event.type === 'order-issued/1' && event.data.order === order && event.data.revision === revision);
+export function orderPaper(
+  events: readonly PastEvent[],
+  order: string,
+  revision: number,
+  names: Names = {},
+): OrderPaper | undefined {
+  const at = events.findIndex(
+    (event) =>
+      event.type === 'order-issued/1' &&
+      event.data.order === order &&
+      event.data.revision === revision,
+  );
   const issued = events[at];
   if (issued?.type !== 'order-issued/1') return undefined;
   const { data } = issued;
@@ -59,7 +74,9 @@ export function orderPaper(events: readonly PastEvent[], order: string, revision
 }
 
 function reasonBefore(events: readonly PastEvent[], order: string): string | null {
-  const opened = events.findLast((event) => event.type === 'change-order-opened/1' && event.data.order === order);
+  const opened = events.findLast(
+    (event) => event.type === 'change-order-opened/1' && event.data.order === order,
+  );
   return opened?.type === 'change-order-opened/1' ? opened.data.reason : null;
 }
 

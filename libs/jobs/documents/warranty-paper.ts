@@ -32,7 +32,11 @@ export interface WarrantyPaper {
   readonly disclosures: readonly { readonly item: string; readonly words: string }[];
   readonly exclusions: readonly string[];
   readonly exclusions_triggered: readonly string[];
-  readonly registration: { readonly due_by: string; readonly filed: string | null; readonly late_days: number } | null;
+  readonly registration: {
+    readonly due_by: string;
+    readonly filed: string | null;
+    readonly late_days: number;
+  } | null;
   readonly transfer: 'none' | 'once' | 'with-notice';
   readonly supplier_terms: { readonly name: string; readonly digest: string };
   readonly cautions: readonly string[];
@@ -49,8 +53,14 @@ export interface WarrantyTerm {
 type Issued = EventData['warranty-issued/1'];
 
 /** undefined where no such document was issued. */
-export function warrantyPaper(events: readonly PastEvent[], document: string, names: Names = {}): WarrantyPaper | undefined {
-  const at = events.findIndex((event) => event.type === 'warranty-issued/1' && event.data.document === document);
+export function warrantyPaper(
+  events: readonly PastEvent[],
+  document: string,
+  names: Names = {},
+): WarrantyPaper | undefined {
+  const at = events.findIndex(
+    (event) => event.type === 'warranty-issued/1' && event.data.document === document,
+  );
   const issued = events[at];
   if (issued?.type !== 'warranty-issued/1') return undefined;
   const { data } = issued;
@@ -71,13 +81,16 @@ export function warrantyPaper(events: readonly PastEvent[], document: string, na
     owner: naming(names)((job.parties['owner'] ?? job.parties['customer'])?.id ?? ''),
     surfaces: data.surfaces.map((id) => surfaceWords(job, id)),
     start: data.start,
-    start_because: data.start === job.after.completedOn ? 'the day of completion' : 'as the document says',
+    start_because:
+      data.start === job.after.completedOn ? 'the day of completion' : 'as the document says',
     years: data.years,
     terms: termsOf(job, data),
     disclosures: data.disclosures,
     exclusions: data.exclusions_named,
     exclusions_triggered: data.exclusions_triggered,
-    registration: registration ? { due_by: registration.due_by, filed: registration.on, late_days: registration.late_days } : null,
+    registration: registration
+      ? { due_by: registration.due_by, filed: registration.on, late_days: registration.late_days }
+      : null,
     transfer: data.transfer,
     supplier_terms: { name: data.terms.name, digest: data.terms.digest },
     cautions: CAUTIONS,
@@ -90,22 +103,48 @@ function surfaceWords(job: Job, id: string): string {
   const style = surface?.stages.style.record?.content;
   const coating = surface?.stages.coating.record?.content;
   const gauge = surface?.stages.gauge.record?.content;
-  if (!surface || !style || !coating || !gauge) throw new Error(`${id} was not decided when its warranty was issued`);
-  const sheet = gauge.gauge === null ? `${gauge.thickness_in} in` : `${gauge.gauge} gauge (${gauge.thickness_in} in)`;
-  const finish = coating.paint_system === 'bare' ? 'unpainted' : `${coating.paint_system} ${coating.color ?? coating.color_group}`;
+  if (!surface || !style || !coating || !gauge)
+    throw new Error(`${id} was not decided when its warranty was issued`);
+  const sheet =
+    gauge.gauge === null
+      ? `${gauge.thickness_in} in`
+      : `${gauge.gauge} gauge (${gauge.thickness_in} in)`;
+  const finish =
+    coating.paint_system === 'bare'
+      ? 'unpainted'
+      : `${coating.paint_system} ${coating.color ?? coating.color_group}`;
   const lots = job.after.lots[id] ?? [];
   return [
-    `${surface.name}: ${style.profile_name}`, sheet, `${coating.metal} ${coating.metallic_coating}`, finish,
+    `${surface.name}: ${style.profile_name}`,
+    sheet,
+    `${coating.metal} ${coating.metallic_coating}`,
+    finish,
     ...(lots.length > 0 ? [`lot ${lots.join(' and ')}`] : []),
   ].join(', ');
 }
 
-function termsOf(job: Job, { kind, surfaces, years, fade, chalk }: Issued): readonly WarrantyTerm[] {
-  if (kind !== 'paint' || (!fade && !chalk)) return [{ what: kind, limit: "as the warrantor's own text says", years }];
-  const groups = [...new Set(surfaces.flatMap((id) => job.surfaces[id]?.stages.coating.record?.content.color_group ?? []))];
+function termsOf(
+  job: Job,
+  { kind, surfaces, years, fade, chalk }: Issued,
+): readonly WarrantyTerm[] {
+  if (kind !== 'paint' || (!fade && !chalk))
+    return [{ what: kind, limit: "as the warrantor's own text says", years }];
+  const groups = [
+    ...new Set(
+      surfaces.flatMap((id) => job.surfaces[id]?.stages.coating.record?.content.color_group ?? []),
+    ),
+  ];
   const scale = fade?.scale === 'not named' ? 'scale not named' : fade?.scale;
   return [
-    ...(fade ? [{ what: `fade, ${groups.join(' and ')} colors`, limit: `${fade.limit} units, ${scale}`, years: fade.years }] : []),
+    ...(fade
+      ? [
+          {
+            what: `fade, ${groups.join(' and ')} colors`,
+            limit: `${fade.limit} units, ${scale}`,
+            years: fade.years,
+          },
+        ]
+      : []),
     ...(chalk ? [{ what: 'chalk', limit: `not under ${chalk.least}`, years: chalk.years }] : []),
   ];
 }

@@ -14,14 +14,16 @@ const recorded = (BARN.facts as Extract<CommandInput, { type: 'record-facts' }>)
 function another({ fact, value }: FactEntry, by: number): FactEntry['value'] | undefined {
   const definition = FACTS[fact];
   if (definition.kind === 'flag') return !value;
-  if (definition.kind === 'choice') return definition.of.filter((each) => each !== value)[by % (definition.of.length - 1)];
+  if (definition.kind === 'choice')
+    return definition.of.filter((each) => each !== value)[by % (definition.of.length - 1)];
   if (definition.kind === 'spacings') return [{ v: String(25 + by) }];
   if (definition.kind !== 'amount') return undefined;
   const { v, u } = value as { v: string; u: string };
   const more = Number(v) * (1 + (by + 1) / 100);
   return { v: String(Number((more <= definition.most ? more : Number(v) * 0.9).toFixed(4))), u };
 }
-const pathOf = ({ on, fact }: FactEntry): string => `${on === null ? FACTS[fact].on : on === 'b1' ? 'building/b1' : `surface/${on}`}/${fact}`;
+const pathOf = ({ on, fact }: FactEntry): string =>
+  `${on === null ? FACTS[fact].on : on === 'b1' ? 'building/b1' : `surface/${on}`}/${fact}`;
 
 test('stale if and only if the changed fact is in scope; setting it back does not revive', () => {
   const scope = signed.job.signOffs['r1']!.scope['s1']!;
@@ -30,11 +32,17 @@ test('stale if and only if the changed fact is in scope; setting it back does no
     fc.property(fc.constantFrom(...recorded), fc.nat({ max: 20 }), (entry, by) => {
       const value = another(entry, by);
       fc.pre(value !== undefined);
-      const changed = signed.play({ type: 'record-facts', reason: 'seen', facts: [{ ...entry, value } as FactEntry] });
+      const changed = signed.play({
+        type: 'record-facts',
+        reason: 'seen',
+        facts: [{ ...entry, value } as FactEntry],
+      });
       const inScope = Object.hasOwn(scope, pathOf(entry));
       seen[inScope ? 'inside' : 'outside'] += 1;
       const back = changed.play({ type: 'record-facts', reason: 'as before', facts: [entry] });
-      return [changed, back].every(({ job }) => job.signOffs['r1']!.differences.length > 0 === inScope);
+      return [changed, back].every(
+        ({ job }) => job.signOffs['r1']!.differences.length > 0 === inScope,
+      );
     }),
     { numRuns: 200, seed: 31 },
   );
