@@ -7,6 +7,8 @@ import { newToken, tokenDigest } from '../api/people/passwords.js';
 import { SignInLinks } from '../api/people/sign-in-links.js';
 import type { Service } from '../api/service.js';
 import { DEMONSTRATION, PEOPLE } from './demonstration/people.js';
+import { LAST_DAY } from './large/dice.js';
+import { isThere, LARGE, STAFF } from './large/staff.js';
 import type { Opened } from './open-database.js';
 
 export interface Link {
@@ -35,12 +37,16 @@ export async function firstLink(ownerUrl: string): Promise<Link> {
 
 /** None where there is no demonstration: there people sign in by password. */
 export async function signInLinks(service: Service, database: Opened): Promise<readonly Link[]> {
-  if (!(await database.hasDemonstration())) return [];
+  const here = await database.companies();
   const links = service.get(SignInLinks);
+  const invited = [
+    ...PEOPLE.map((person) => ({ company: DEMONSTRATION.company, person })),
+    ...STAFF.filter((each) => isThere(each, LAST_DAY)).map((person) => ({ company: LARGE.company, person })),
+  ].filter(({ company }) => here.includes(company));
   return Promise.all(
-    PEOPLE.map(async ({ id, name, roles }) => ({
-      who: `${name} (${roles.join(', ').replaceAll('-', ' ')})`,
-      where: `/sign-in/${await links.make(DEMONSTRATION.company, id)}`,
+    invited.map(async ({ company, person: { id, name, roles } }) => ({
+      who: `${name} (${roles.join(', ').replaceAll('-', ' ')}${company === LARGE.company ? ', nine years' : ''})`,
+      where: `/sign-in/${await links.make(company, id)}`,
     })),
   );
 }

@@ -4,7 +4,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { Command, InvalidArgumentError } from 'commander';
+import { Command, InvalidArgumentError, Option } from 'commander';
 import type { Service } from '../api/service.js';
 import { StartRefused } from './database.js';
 import { openDatabase, type Opened } from './open-database.js';
@@ -16,13 +16,25 @@ interface Options {
   readonly port: number;
   readonly host: string;
   readonly empty: boolean;
+  readonly demonstration: 'small' | 'large';
 }
+
+const LARGE_JOBS = 3_000;
 
 const program = new Command('npm start --')
   .description('Starts Gauge Ledger with everything it needs.')
   .option('--data <folder>', 'where the data lies', '.data')
   .option('--port <number>', 'the port of the pages; 0 for any free one', port, 4310)
   .option('--host <address>', 'the address to listen on', '127.0.0.1')
+  .addOption(
+    new Option(
+      '--demonstration <size>',
+      'small: three jobs; large: nine invented years of another company besides',
+    )
+      .choices(['small', 'large'])
+      .conflicts('empty')
+      .default('small'),
+  )
   .option('--empty', 'without the demonstration: one link sets up your own company', false)
   .showHelpAfterError();
 
@@ -64,7 +76,7 @@ async function start(options: Options): Promise<void> {
         ...mailFrom(process.env),
       }),
     );
-    const links = await prepare(service, database, options.empty);
+    const links = await prepare(service, database, options);
     say(service.address, database.notices, links);
   } catch (error) {
     await service?.stop();
@@ -82,7 +94,7 @@ async function start(options: Options): Promise<void> {
 async function prepare(
   service: Service,
   database: Opened,
-  empty: boolean,
+  { empty, demonstration }: Options,
 ): Promise<readonly Link[]> {
   const { firstLink, signInLinks } = await import('./sign-in-links.js');
   const [hasCompany, hasDemonstration] = await Promise.all([
@@ -92,6 +104,10 @@ async function prepare(
   if (empty && !hasCompany) return [await firstLink(database.ownerUrl)];
   if (!hasCompany || hasDemonstration)
     await (await import('./demonstration.js')).fillDemonstration(service);
+  if (demonstration === 'large') {
+    const { fillLarge } = await import('./large/fill-large.js');
+    await fillLarge(service, { jobs: LARGE_JOBS, seed: 1, say: (line) => console.log(line) });
+  }
   const { PublishRules } = await import('../api/rulebook/publish-rules.js');
   for (const company of await database.companies()) {
     await service.get(PublishRules).ofTheProduct(company, 'product');
