@@ -2,6 +2,7 @@
 
 import { useEffect, useRef, type ReactNode } from 'react';
 import type { Problem } from '../api/answers.js';
+import { useNames } from '../api/queries.js';
 import type { FieldError, FieldErrors } from './fields.js';
 import { moment } from './words.js';
 
@@ -65,6 +66,7 @@ function FieldLink({ field, children }: { readonly field: string; readonly child
 }
 
 function Changed({ since }: { readonly since: NonNullable<Problem['since']> }) {
+  const nameOf = useNames(since.map(({ by }) => by));
   return (
     <>
       <p>
@@ -74,7 +76,7 @@ function Changed({ since }: { readonly since: NonNullable<Problem['since']> }) {
       <ul>
         {since.map((each, i) => (
           <li key={i}>
-            {each.words} ({each.by}, {moment(each.at)})
+            {each.words} ({nameOf(each.by)}, {moment(each.at)})
           </li>
         ))}
       </ul>

@@ -1,10 +1,10 @@
 // Style: the profile from the catalogue and its width.
 
 import { useQuery } from '@tanstack/react-query';
-import { label } from '#jobs/contract';
+import { FAMILIES, label } from '#jobs/contract';
 import type { Catalogue } from '#jobs/contract';
 import { catalogueQuery } from '../api/queries.js';
-import { RadioField, Tick } from '../parts/fields.js';
+import { RadioField, SelectField, Tick } from '../parts/fields.js';
 import { Failure, Loading } from '../parts/states.js';
 import { amount, capital } from '../parts/words.js';
 import { StageForm } from './stage-form.js';
@@ -35,6 +35,7 @@ function StyleForm(props: StageProps) {
   if (!catalogue.data) return <Failure error={catalogue.error} retry={() => void catalogue.refetch()} />;
   const { profiles } = catalogue.data;
   const initial = {
+    family: content?.family ?? '',
     profile: content?.profile ?? '',
     width: content?.width ?? '',
     lap_sealant: content?.lap_sealant ?? false,
@@ -63,8 +64,11 @@ function StyleForm(props: StageProps) {
         const profile = find(typed.profile);
         return (
           <>
+            <SelectField id="family" label="Panel family to show" empty="All families" value={typed.family}
+              options={FAMILIES.filter((each) => profiles.some(({ family }) => family === each)).map((each) => ({ value: each, label: capital(label(each)) }))}
+              onChange={(family) => set({ family })} />
             <RadioField id="profile" label="Which profile?" big errors={errors} value={typed.profile}
-              options={profiles.map((each) => ({ value: each.id, label: each.name, hint: profileWords(each) }))}
+              options={profiles.filter(({ id, family }) => !typed.family || family === typed.family || id === typed.profile).map((each) => ({ value: each.id, label: each.name, hint: profileWords(each) }))}
               onChange={(id) => set({ profile: id, width: '' })} />
             {profile && profile.widths.length > 1 && (
               <RadioField id="width" label="Width" across errors={errors} value={typed.width}
