@@ -117,7 +117,7 @@ function recordedStage(job: Job, stage: Stage, status: StageStatus, record: Stag
     at: record.at,
     rules_edition: record.rules_edition.number,
     catalogue_edition: record.catalogue_edition.number,
-    causes,
+    causes: causes.map((cause) => ({ ...cause, by: name(cause.by) })),
   };
 }
 
