@@ -11,6 +11,7 @@ export * from './contract/evaluation.js';
 export * from './contract/events.js';
 export type * from './contract/after-order-events.js';
 export * from './contract/views.js';
+export * from './contract/rulebook.js';
 export * from './contract/after-order-views.js';
 export {
   AVAILABILITIES, COLOR_GROUPS, CONDENSATION_CONTROLS, CORROSIVITIES, ENCLOSURES, FAMILIES, HOWS,

@@ -29,3 +29,9 @@ export { PART_NAMES, PARTS, type Part, type Sheet, type SheetFault } from './cat
 export { MOST_ROWS } from './catalogue/read-lines.js';
 export { importCatalogue, importCharts, type CatalogueImport, type PartChange } from './catalogue/import.js';
 export { noticesSince, type Notice } from './documents/notices.js';
+export { decidedBy, decidedIn, isStageEvent, type Decided, type Shelf, type StageEvent } from './rulebook/decided.js';
+export { replay, type Replay } from './rulebook/replay.js';
+export { ANSWERS, underAnother, type Answer, type UnderAnother } from './rulebook/under-another.js';
+export { preview, together, type Affected, type Impact, type Progress } from './rulebook/preview.js';
+export { editionDifference } from './rulebook/difference.js';
+export { decideRulebook, EMPTY_RULEBOOK, evolveRulebook, type Rulebook, type RulebookContext, type RulebookDecision } from './rulebook/rulebook.js';

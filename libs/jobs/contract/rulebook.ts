@@ -2,7 +2,7 @@
 // they make. An edition is published whole, once, with a reason; nothing of it is changed later.
 
 import { z } from 'zod';
-import { SEVERITIES } from '#rules';
+import { SEVERITIES, type Edition } from '#rules';
 import { Day, Words } from './amounts.js';
 
 const Setting = z.union([z.number(), z.boolean(), z.string().max(200)]);
@@ -63,7 +63,10 @@ export const RULEBOOK_EVENTS = {
   'rules-edition-drafted/1': z.strictObject({ edition: RulesEdition, changes: z.array(RuleChange), source: Words }),
   'rules-draft-withdrawn/1': z.strictObject({ number: z.number().int(), reason: Words }),
   'rules-edition-published/1': z.strictObject({ edition: RulesEdition, changes: z.array(RuleChange).default([]), reason: Words }),
-} as const;
-export type RulebookEvent = {
-  [T in keyof typeof RULEBOOK_EVENTS]: { readonly type: T; readonly data: z.input<(typeof RULEBOOK_EVENTS)[T]> };
-}[keyof typeof RULEBOOK_EVENTS];
+} as const satisfies Record<keyof RulebookEventData, z.ZodType>;
+export interface RulebookEventData {
+  'rules-edition-drafted/1': { readonly edition: Edition; readonly changes: readonly RuleChange[]; readonly source: string };
+  'rules-draft-withdrawn/1': { readonly number: number; readonly reason: string };
+  'rules-edition-published/1': { readonly edition: Edition; readonly changes?: readonly RuleChange[]; readonly reason: string };
+}
+export type RulebookEvent = { [T in keyof RulebookEventData]: { readonly type: T; readonly data: RulebookEventData[T] } }[keyof RulebookEventData];

@@ -28,7 +28,7 @@ export interface Impact extends Progress {
 }
 
 const MOST_LISTED = 2000;
-const MOST_REMEMBERED = 20_000;
+const MOST_REMEMBERED = 5000;
 const EVERY = 100;
 
 /** Yields progress every hundred decisions; returns the impact. `decisions` may be read from a stream. */
@@ -71,13 +71,17 @@ export function together(a: Impact, b: Impact): Impact {
   };
 }
 
-/** All that an answer rests on. Decisions with facts of their own beside what they read are not shared. */
-function questionKey({ job, surface, stage, content, reads, findings, evaluation, rules_edition, catalogue_edition, known }: Decided): string {
-  const said = evaluation ? evaluation.options.map((each) => [each.id, outcomes(each.findings)]) : outcomes(findings);
-  const own = known ? [job, surface] : [evaluation?.facts.map(({ value }) => value)];
+/**
+ * All that an answer rests on: what the rules said follows from what was read. Decisions with facts of
+ * their own beside what they read are not shared.
+ */
+function questionKey({ job, surface, stage, content, reads, evaluation, rules_edition, catalogue_edition, known }: Decided): string {
+  const beside = evaluation?.facts.filter(({ path }) => !(path in reads)).map(({ value }) => value);
   return JSON.stringify(
-    [stage, rules_edition.number, catalogue_edition.number, evaluation?.day, evaluation?.recommendation.option, content, Object.values(reads), said, own],
+    [
+      stage, rules_edition.number, catalogue_edition.number, evaluation?.day, evaluation?.recommendation.option, content,
+      Object.values(reads), known ? [job, surface] : beside,
+    ],
     (name, value: unknown) => (name === 'steps' ? undefined : value),
   );
 }
-const outcomes = (findings: Decided['findings']): string => findings.map(({ rule, severity, outcome }) => `${rule}${severity}${outcome}`).join();

@@ -1,8 +1,7 @@
 // The rulebook of a company: its published editions and the one draft, decided as a job's stages are.
 // A draft is checked against the newest edition; publishing takes exactly what was drafted.
 
-import { editionFaults, type Edition, type EditionEntry, type Role, type RuleBook } from '#rules';
-import { bookKey } from '#rules';
+import { bookKey, editionFaults, type Edition, type EditionEntry, type Role, type RuleBook } from '#rules';
 import type { Edit, RuleChange, RulebookCommand, RulebookEvent } from '../contract/rulebook.js';
 import type { RefusalView } from '../contract/views.js';
 import { editionDifference } from './difference.js';
@@ -70,7 +69,7 @@ function draft({ editions }: Rulebook, command: Given<'draft-rules-edition'>, { 
       ? [refuse('invalid-request', 'BOOK-05', `${rule} does not stand in edition ${before.number}.`, `/edits/${i}/rule`)] : [])),
     ...(changes.length === 0 ? [refuse('invalid-request', 'BOOK-06', `Nothing differs from edition ${before.number}.`, '/edits')] : []),
   ];
-  return refusals.length > 0 ? decline(refusals) : accept({ type: 'rules-edition-drafted/1', data: { edition, changes: [...changes], source } as never });
+  return refusals.length > 0 ? decline(refusals) : accept({ type: 'rules-edition-drafted/1', data: { edition, changes, source } });
 }
 
 function edited(entries: readonly EditionEntry[], edits: readonly Edit[], book: RuleBook): readonly EditionEntry[] {
@@ -116,7 +115,7 @@ function publish({ draft: drafted, editions }: Rulebook, { number, reason }: Giv
   const late = edition.in_force_from < day
     ? [refuse('invalid-request', 'BOOK-08', `The draft was to be in force from ${edition.in_force_from}, which has passed: draft it again.`)] : [];
   if (faults.length + late.length > 0) return decline([...faults, ...late]);
-  return accept({ type: 'rules-edition-published/1', data: { edition, changes: [...changes], reason } as never });
+  return accept({ type: 'rules-edition-published/1', data: { edition, changes, reason } });
 }
 
 const accept = (event: RulebookEvent): RulebookDecision => ({ ok: true, events: [event] });

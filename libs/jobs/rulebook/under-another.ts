@@ -28,14 +28,37 @@ export interface UnderAnother {
 export function underAnother(decided: Decided, other: Edition, shelf: Shelf): UnderAnother {
   const under = underOf(decided, shelf);
   if (typeof under === 'string') return answer('cannot-say', other, under, []);
-  const changed = entriesChanged(under.edition, other);
-  const gone = under.edition.entries.filter(({ rule }) => !other.entries.some((each) => each.rule === rule));
-  if (changed.length + gone.length === 0) return answer('same', other, 'no rule differs', []);
-  const stays = (rule: string): boolean => ![...changed, ...gone].some((each) => each.rule === rule);
-  const asked: Under = { ...under, edition: { ...other, entries: changed } };
+  const { stays, asked, differs } = differenceOf(under.edition, other);
+  if (!differs) return answer('same', other, 'no rule differs', []);
+  const again: Under = { ...under, edition: asked };
   return decided.stage === 'gauge' && decided.evaluation
-    ? gaugeUnder(decided, decided.evaluation.options, asked, stays)
-    : stageUnder(decided, asked, stays);
+    ? gaugeUnder(decided, decided.evaluation.options, again, stays)
+    : stageUnder(decided, again, stays);
+}
+
+interface Difference {
+  readonly differs: boolean;
+  /** Whether a rule says under the other edition what it said under the first. */
+  readonly stays: (rule: string) => boolean;
+  /** The other edition, with only those rules that speak differently. */
+  readonly asked: Edition;
+}
+const known = new WeakMap<Edition, WeakMap<Edition, Difference>>();
+
+/** Editions never change, so two of them are compared once. */
+function differenceOf(own: Edition, other: Edition): Difference {
+  const others = known.get(own) ?? new WeakMap<Edition, Difference>();
+  known.set(own, others);
+  const found = others.get(other) ?? compare(own, other);
+  others.set(other, found);
+  return found;
+}
+
+function compare(own: Edition, other: Edition): Difference {
+  const changed = entriesChanged(own, other);
+  const gone = own.entries.filter(({ rule }) => !other.entries.some((each) => each.rule === rule));
+  const moved = new Set([...changed, ...gone].map(({ rule }) => rule));
+  return { differs: moved.size > 0, stays: (rule) => !moved.has(rule), asked: { ...other, entries: changed } };
 }
 
 const answer = (said: Answer, { number }: Pick<Edition, 'number'>, words: string, rules: readonly string[]): UnderAnother => ({
