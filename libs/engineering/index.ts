@@ -53,6 +53,7 @@ export {
   asdSnow,
   clauseOf,
   deadAndWind,
+  governingDemand,
   panelDemand,
   type Combination,
   type PanelDemand,

@@ -41,6 +41,17 @@ export interface PanelDemand {
  * loads, and wind on ice.
  */
 export function panelDemand(loads: PanelLoads): Outcome<PanelDemand> {
+  const value = governingDemand(loads);
+  const steps: Step[] = value.all.map((each) =>
+    step(`combination ${each.number}`, each.total, 'psf', each.formula, each.cite),
+  );
+  const notes = [`Combination numbers from memory except 3a and 6a of 7-22: ${TO_BE_CONFIRMED}.`];
+  if (value.outwardBy.total >= 0) notes.push('No net uplift: the dead load exceeds the outward wind.');
+  return result(value, steps, notes);
+}
+
+/** The same without steps, for whoever compares many and prints one. */
+export function governingDemand(loads: PanelLoads): PanelDemand {
   const all = ASD.map((factors, i) => combined(factors, i, loads));
   let inwardBy = all[0]!;
   let outwardBy = all[0]!;
@@ -48,14 +59,8 @@ export function panelDemand(loads: PanelLoads): Outcome<PanelDemand> {
     if (each.total > inwardBy.total) inwardBy = each;
     if (each.total < outwardBy.total) outwardBy = each;
   }
-  const steps: Step[] = all.map((each) =>
-    step(`combination ${each.number}`, each.total, 'psf', each.formula, each.cite),
-  );
   const outward = psf(Math.min(0, outwardBy.total));
-  const notes = [`Combination numbers from memory except 3a and 6a of 7-22: ${TO_BE_CONFIRMED}.`];
-  if (outwardBy.total >= 0) notes.push('No net uplift: the dead load exceeds the outward wind.');
-  const value = { inward: inwardBy.total, inwardBy, outward, outwardBy, all };
-  return result(value, steps, notes);
+  return { inward: inwardBy.total, inwardBy, outward, outwardBy, all };
 }
 
 function combined(factors: Factors, i: number, loads: PanelLoads): Combination {

@@ -2,7 +2,7 @@
 // load and the panel's own weight. Snow counts in full normal to the panel, which is never less.
 
 import {
-  amount, cite, panelDemand, psf, step, display, type AsceEdition, type Outcome, type PanelDemand, type Psf, type Step,
+  amount, cite, governingDemand, panelDemand, psf, step, display, type AsceEdition, type PanelDemand, type PanelLoads, type Psf, type Step,
 } from '#engineering';
 import type { ZoneDemand } from '../contract/evaluation.js';
 import type { Option } from './options.js';
@@ -42,17 +42,21 @@ export function zonesOf(question: Question): readonly Zone[] {
   }));
 }
 
-export function demandOn(question: Question, zone: Zone, weight: Psf): Outcome<PanelDemand> {
+/** The governing demand on a zone, without steps: options are many, and one is printed. */
+export const demandOn = (question: Question, zone: Zone, weight: Psf): PanelDemand =>
+  governingDemand(loadsOn(question, zone, weight));
+
+function loadsOn(question: Question, zone: Zone, weight: Psf): PanelLoads {
   const wall = zone.part === 'wall';
   const edition = combinationEdition(question);
-  return panelDemand({
+  return {
     edition,
     dead: wall ? psf(0) : weight,
     roofLive: wall ? psf(0) : psf(roofLive(question)),
     snow: wall ? psf(0) : psf(snowAtLevelOf(question, edition)),
     windInward: zone.windInward,
     windOutward: zone.windOutward,
-  });
+  };
 }
 
 const roofLive = (question: Question): number =>
@@ -72,7 +76,7 @@ function snowAtLevelOf({ snow }: Question, edition: AsceEdition): number {
 
 /** The zone's demand as it is kept: with the lightest and heaviest option the numbers hardly move. */
 export function demandRecord(question: Question, zone: Zone, option: Option): ZoneDemand {
-  const outcome = demandOn(question, zone, option.weight);
+  const outcome = panelDemand(loadsOn(question, zone, option.weight));
   if (!outcome.ok) throw new Error(`zone ${zone.zone}: ${outcome.faults.map((f) => f.message).join('; ')}`);
   const { inward, outward } = outcome.value;
   return {

@@ -55,9 +55,7 @@ export type Check = (question: Question, option: Option, zone: Zone) => ZoneChec
 
 /** One option in one zone: its demand against every capacity. */
 export const checkedIn: Check = (question, option, zone) => {
-  const demand = demandOn(question, zone, option.weight);
-  if (!demand.ok) throw new Error(`zone ${zone.zone}: ${demand.faults.map((f) => f.message).join('; ')}`);
-  return checkZone(question, option, zone, demand.value);
+  return checkZone(question, option, zone, demandOn(question, zone, option.weight));
 };
 
 /** `check` may be one that remembers what it has checked before. */
