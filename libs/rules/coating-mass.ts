@@ -2,7 +2,7 @@
 // or a tight bend asks of it.
 
 import { cite, COMMON_PRACTICE } from '#engineering';
-import { marginOf, recorded, text } from './figures.js';
+import { measured, recorded, text } from './figures.js';
 import { fail, notApplicable, pass, rule, unknown, unknownOf } from './rule.js';
 import { isSloped } from './style.js';
 import { aSurface, label } from './words.js';
@@ -35,12 +35,13 @@ export const steelBySaltWater = rule({
     }
     const away = recorded('distance', water_distance_ft, 'ft');
     const least = recorded("warranty document's distance", warranty_water_distance_ft, 'ft');
-    if (water_distance_ft > warranty_water_distance_ft) return pass(undefined, [away, least]);
+    const left = measured(least, water_distance_ft - warranty_water_distance_ft, 'ft', 0);
+    if (water_distance_ft > warranty_water_distance_ft) return pass(undefined, [away, least], left);
     return fail(
       `steel in ${label(paint_system)} ${text(away)} from ${label(water)}, within the ` +
         `${text(least)} of the warranty document`,
       [away, least],
-      marginOf(water_distance_ft - warranty_water_distance_ft, 'ft', 0),
+      left,
     );
   },
 });
@@ -106,11 +107,12 @@ export const termAsked = rule({
     if (finish_term_years === undefined) return unknown('finish_term_years');
     const asked = recorded('asked term', asked_term_years, 'years');
     const given = recorded("the color's own term", finish_term_years, 'years');
-    if (asked_term_years <= finish_term_years) return pass(undefined, [asked, given]);
+    const left = measured(given, finish_term_years - asked_term_years, 'years', 0);
+    if (asked_term_years <= finish_term_years) return pass(undefined, [asked, given], left);
     return fail(
       `a term of ${text(asked)} was asked for; this color's own term is ${text(given)}`,
       [asked, given],
-      marginOf(finish_term_years - asked_term_years, 'years', 0),
+      left,
     );
   },
 });

@@ -1,7 +1,7 @@
 // Which paint system, color group and metal suit this surface and its surroundings.
 
 import { COMMON_PRACTICE } from '#engineering';
-import { marginOf, recorded, text } from './figures.js';
+import { measured, recorded, text } from './figures.js';
 import { fail, notApplicable, pass, rule, unknown, unknownOf } from './rule.js';
 import { aSurface, label, type Availability, type ColorGroup, type SurfaceKind } from './words.js';
 
@@ -79,12 +79,13 @@ export const bareMetalByTheSea = rule({
     if (warranty_water_distance_ft === undefined) return unknown('warranty_water_distance_ft');
     const away = recorded('distance to breaking surf', water_distance_ft, 'ft');
     const least = recorded("warranty document's distance", warranty_water_distance_ft, 'ft');
-    if (water_distance_ft > warranty_water_distance_ft) return pass(undefined, [away, least]);
+    const left = measured(least, water_distance_ft - warranty_water_distance_ft, 'ft', 0);
+    if (water_distance_ft > warranty_water_distance_ft) return pass(undefined, [away, least], left);
     return fail(
       `bare metal ${text(away)} from breaking surf lies within the ${text(least)} of the ` +
         'warranty document',
       [away, least],
-      marginOf(water_distance_ft - warranty_water_distance_ft, 'ft', 0),
+      left,
     );
   },
 });

@@ -123,6 +123,7 @@ describe('findings', () => {
       outcome: 'fail',
       words: 'panel utilization over 1.00: zone 3: bending 1.250',
       figures: [{ name: 'zone 3: bending', v: '1.250', u: '' }],
+      limit: { name: 'limit', v: '1', u: '' },
       margin: { name: 'margin', v: '-0.250', u: '' },
       cites: RULE_BOOK.get(bookKey('GAUGE-01', 1))!.cites,
     });

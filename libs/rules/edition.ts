@@ -111,14 +111,16 @@ function askedAt(edition: Edition, book: RuleBook, stage: Gate): readonly Asked[
   askedBefore.set(book, editions);
   const stages = editions.get(edition) ?? new Map<Gate, readonly Asked[]>();
   editions.set(edition, stages);
-  const found = stages.get(stage) ?? edition.entries.flatMap((entry) => {
-    const known = book.get(bookKey(entry.rule, entry.version));
-    if (!known) {
-      const what = `${entry.rule}/${entry.version}`;
-      throw new Error(`edition ${edition.number} names ${what}, which is not in the code`);
-    }
-    return known.stage === stage ? [{ known, entry }] : [];
-  });
+  const found =
+    stages.get(stage) ??
+    edition.entries.flatMap((entry) => {
+      const known = book.get(bookKey(entry.rule, entry.version));
+      if (!known) {
+        const what = `${entry.rule}/${entry.version}`;
+        throw new Error(`edition ${edition.number} names ${what}, which is not in the code`);
+      }
+      return known.stage === stage ? [{ known, entry }] : [];
+    });
   stages.set(stage, found);
   return found;
 }
@@ -162,6 +164,7 @@ function finding(known: Rule, entry: EditionEntry, facts: Facts): Finding {
     outcome: verdict.outcome,
     words: verdict.words ?? known.says,
     figures: 'figures' in verdict ? (verdict.figures ?? []) : [],
+    ...('limit' in verdict && verdict.limit ? { limit: verdict.limit } : {}),
     ...('margin' in verdict && verdict.margin ? { margin: verdict.margin } : {}),
     ...(verdict.outcome === 'not-evaluated' ? { missing: verdict.missing } : {}),
     cites: known.cites,

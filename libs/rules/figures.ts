@@ -2,7 +2,7 @@
 // it passed.
 
 import { display } from '#engineering';
-import { figure, type Figure } from './rule.js';
+import { figure, type Figure, type Measured } from './rule.js';
 
 const MOST_DECIMALS = 12;
 
@@ -26,6 +26,14 @@ export function against(
 /** A number as it was recorded. */
 export const recorded = (name: string, value: number, unit: string): Figure =>
   figure(name, String(value), unit);
+
+/** The limit a value was held against, and what is left to it. */
+export const measured = (
+  limit: Figure,
+  distance: number,
+  unit: string,
+  decimals: number,
+): Measured => ({ limit, margin: marginOf(distance, unit, decimals) });
 
 /** How far a value stays on the good side of its limit; negative where it fails. */
 export const marginOf = (distance: number, unit: string, decimals: number): Figure =>

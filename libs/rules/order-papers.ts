@@ -2,7 +2,7 @@
 // warranties ask for while there is still time.
 
 import { cite, COMMON_PRACTICE } from '#engineering';
-import { marginOf, recorded, text } from './figures.js';
+import { measured, recorded, text } from './figures.js';
 import { answeredYes, nothingLeft } from './outstanding.js';
 import {
   fail,
@@ -45,11 +45,13 @@ export const depositReceived = rule({
     if (deposit_received_usd === undefined) return unknown('deposit_received_usd');
     const agreed = recorded('agreed', deposit_agreed_usd, 'USD');
     const received = recorded('received', deposit_received_usd, 'USD');
-    if (deposit_received_usd >= deposit_agreed_usd) return pass(undefined, [agreed, received]);
+    const left = measured(agreed, deposit_received_usd - deposit_agreed_usd, 'USD', 2);
+    if (deposit_received_usd >= deposit_agreed_usd)
+      return pass(undefined, [agreed, received], left);
     return fail(
       `${text(received)} of an agreed deposit of ${text(agreed)} came in`,
       [agreed, received],
-      marginOf(deposit_received_usd - deposit_agreed_usd, 'USD', 2),
+      left,
     );
   },
 });

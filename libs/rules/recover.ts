@@ -2,7 +2,7 @@
 // underlayment, and air too humid for a fleece.
 
 import { cite, COMMON_PRACTICE } from '#engineering';
-import { marginOf, recorded, text } from './figures.js';
+import { measured, recorded, text } from './figures.js';
 import { fail, notApplicable, pass, rule, unknown, unknownOf } from './rule.js';
 import { isSloped } from './style.js';
 
@@ -24,11 +24,17 @@ export const layersUnderneath = rule({
     if (!reroof) return notApplicable('not a reroof');
     if (shingle_layers === undefined) return unknown('shingle_layers');
     const layers = recorded('layers left', shingle_layers, '');
-    if (shingle_layers <= MOST_LAYERS) return pass(undefined, [layers]);
+    const left = measured(
+      recorded('most layers', MOST_LAYERS, ''),
+      MOST_LAYERS - shingle_layers,
+      '',
+      0,
+    );
+    if (shingle_layers <= MOST_LAYERS) return pass(undefined, [layers], left);
     return fail(
       `${text(layers)} old layers would stay; at most ${MOST_LAYERS} may`,
       [layers],
-      marginOf(MOST_LAYERS - shingle_layers, '', 0),
+      left,
     );
   },
 });

@@ -29,18 +29,27 @@ export interface Figure {
   readonly u: string;
 }
 
+/** What a rule measured against, where it compares numbers. */
+export interface Measured {
+  readonly limit?: Figure;
+  /** How far from the limit; negative where it fails. */
+  readonly margin?: Figure;
+}
+
 export type Verdict =
-  | { readonly outcome: 'pass'; readonly words?: string; readonly figures?: readonly Figure[] }
-  | {
+  | ({
+      readonly outcome: 'pass';
+      readonly words?: string;
+      readonly figures?: readonly Figure[];
+    } & Measured)
+  | ({
       readonly outcome: 'fail';
       /** What is wrong here, in one sentence, with the numbers. */
       readonly words: string;
       readonly figures?: readonly Figure[];
-      /** How far from the limit; negative where it fails. */
-      readonly margin?: Figure;
       /** Set only by rules whose severity depends on the finding (HAZ-02). */
       readonly severity?: Severity;
-    }
+    } & Measured)
   | { readonly outcome: 'not-applicable'; readonly words: string }
   | {
       readonly outcome: 'not-evaluated';
@@ -83,7 +92,7 @@ type Widened<S extends Settings> = {
 };
 
 /** What one rule says about one thing, as it is kept in the record. */
-export interface Finding {
+export interface Finding extends Measured {
   readonly rule: string;
   readonly version: number;
   readonly title: string;
@@ -92,13 +101,17 @@ export interface Finding {
   readonly outcome: Verdict['outcome'];
   readonly words: string;
   readonly figures: readonly Figure[];
-  readonly margin?: Figure;
   readonly missing?: readonly string[];
   readonly cites: readonly Citation[];
 }
 
-export const pass = (words?: string, figures?: readonly Figure[]): Verdict => ({
+export const pass = (
+  words?: string,
+  figures?: readonly Figure[],
+  measured: Measured = {},
+): Verdict => ({
   outcome: 'pass',
+  ...measured,
   ...(words === undefined ? {} : { words }),
   ...(figures === undefined ? {} : { figures }),
 });
@@ -111,11 +124,15 @@ export const unknown = (...missing: readonly string[]): Verdict => ({
 /** Names those of the given facts that are not known yet. */
 export const unknownOf = (facts: Readonly<Record<string, unknown>>): Verdict =>
   unknown(...Object.keys(facts).filter((key) => facts[key] === undefined));
-export const fail = (words: string, figures: readonly Figure[] = [], margin?: Figure): Verdict => ({
+export const fail = (
+  words: string,
+  figures: readonly Figure[] = [],
+  measured: Measured = {},
+): Verdict => ({
   outcome: 'fail',
   words,
   figures,
-  ...(margin === undefined ? {} : { margin }),
+  ...measured,
 });
 /** A failure whose severity depends on what was found, not on the rule alone. */
 export const failAs = (

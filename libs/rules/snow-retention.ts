@@ -2,7 +2,7 @@
 // the roof snow load.
 
 import { cite, COMMON_PRACTICE } from '#engineering';
-import { against, marginOf, recorded, text } from './figures.js';
+import { against, measured, recorded, text } from './figures.js';
 import { fail, notApplicable, pass, rule, unknown, unknownOf } from './rule.js';
 import { isSloped } from './style.js';
 import { aSurface, type SnowRetention } from './words.js';
@@ -114,12 +114,9 @@ export const retentionBears = rule({
     if (noneIsPlanned(snow_retention)) return notApplicable(NO_RETENTION);
     if (snow_retention_utilization === undefined) return unknown('snow_retention_utilization');
     const shown = against('utilization', snow_retention_utilization, 1, '', 3);
-    if (snow_retention_utilization <= 1) return pass(undefined, [shown]);
-    return fail(
-      `snow retention utilization ${text(shown)} is over 1.00`,
-      [shown],
-      marginOf(1 - snow_retention_utilization, '', 3),
-    );
+    const left = measured(recorded('limit', 1, ''), 1 - snow_retention_utilization, '', 3);
+    if (snow_retention_utilization <= 1) return pass(undefined, [shown], left);
+    return fail(`snow retention utilization ${text(shown)} is over 1.00`, [shown], left);
   },
 });
 

@@ -3,7 +3,7 @@
 
 import { cite, COMMON_PRACTICE } from '#engineering';
 import type { ProfileFacts } from './facts.js';
-import { marginOf, recorded, text } from './figures.js';
+import { measured, recorded, text } from './figures.js';
 import { fail, notApplicable, pass, rule, unknown, unknownOf, type Verdict } from './rule.js';
 import { aSurface, type SurfaceKind } from './words.js';
 
@@ -124,10 +124,11 @@ export function notUnder(slope: number, least: number, whatLeast: string): Verdi
     recorded('slope', slope, 'in 12'),
     recorded('least slope', least, 'in 12'),
   ] as const;
-  if (slope >= least) return pass(undefined, figures);
+  const left = measured(figures[1], slope - least, 'in 12', 3);
+  if (slope >= least) return pass(undefined, figures, left);
   return fail(
     `a slope of ${text(figures[0])} is under ${text(figures[1])}, ${whatLeast}`,
     figures,
-    marginOf(slope - least, 'in 12', 3),
+    left,
   );
 }

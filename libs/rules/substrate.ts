@@ -1,7 +1,7 @@
 // Whether what the panel is fastened to is known, sound and dry enough to be confirmed.
 
 import { COMMON_PRACTICE } from '#engineering';
-import { listed, marginOf, recorded, text } from './figures.js';
+import { listed, measured, recorded, text } from './figures.js';
 import { fail, failAs, notApplicable, pass, rule, unknown } from './rule.js';
 import { label } from './words.js';
 
@@ -93,11 +93,12 @@ export const deckTakesTheFastener = rule({
     if (fastener_bite_in === undefined) return unknown('fastener_bite_in');
     const deck = recorded('deck thickness', deck_thickness_in, 'in');
     const bite = recorded('fastener bite', fastener_bite_in, 'in');
-    if (deck_thickness_in >= fastener_bite_in) return pass(undefined, [deck, bite]);
+    const left = measured(bite, deck_thickness_in - fastener_bite_in, 'in', 3);
+    if (deck_thickness_in >= fastener_bite_in) return pass(undefined, [deck, bite], left);
     return fail(
       `a deck of ${text(deck)} is thinner than the ${text(bite)} that the fastener needs`,
       [deck, bite],
-      marginOf(deck_thickness_in - fastener_bite_in, 'in', 3),
+      left,
     );
   },
 });

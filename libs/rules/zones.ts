@@ -1,7 +1,7 @@
 // What the zones of an option say together: the worst utilization, and each zone that fails.
 
 import type { ZoneFacts } from './facts.js';
-import { against, marginOf, text } from './figures.js';
+import { against, measured, recorded, text } from './figures.js';
 import { fail, pass, unknown, type Verdict } from './rule.js';
 
 /** The highest utilization of panel and attachment over all zones; undefined where none is. */
@@ -19,13 +19,14 @@ export function eachZoneBears(part: 'panel' | 'attachment', zones: readonly Zone
   const shown = checked.map(({ zone, limit_state, utilization }) =>
     against(`zone ${zone}: ${limit_state}`, utilization, 1, '', 3),
   );
+  const worst = Math.max(...checked.map((each) => each.utilization));
+  const against1 = () => measured(recorded('limit', 1, ''), 1 - worst, '', 3);
   const over = checked.flatMap(({ utilization }, i) => (utilization > 1 ? [shown[i]!] : []));
   if (over.length > 0) {
-    const worst = Math.max(...checked.map((each) => each.utilization));
     const which = over.map((each) => `${each.name} ${text(each)}`).join('; ');
-    return fail(`${part} utilization over 1.00: ${which}`, over, marginOf(1 - worst, '', 3));
+    return fail(`${part} utilization over 1.00: ${which}`, over, against1());
   }
   if (zones.length === 0) return unknown('zones');
   if (without.length > 0) return unknown(...without.map((zone) => `${part} check of zone ${zone}`));
-  return pass(undefined, shown);
+  return pass(undefined, shown, against1());
 }
