@@ -33,6 +33,11 @@ export const PAGES: readonly PageOf[] = [
   { name: 'open-job', path: '/jobs/new', who: OFFICE },
   { name: 'job', path: `/jobs/${BARN.id}`, who: OFFICE },
   { name: 'job-open', path: `/jobs/${WORKSHOP.id}`, who: OFFICE },
+  { name: 'order', path: `/jobs/${BARN.id}/order`, who: OFFICE },
+  ...['open-change-order', 'record-as-built', 'record-inspection', 'record-completion', 'open-claim'].map((each) => ({
+    name: `after-${each}`, path: `/jobs/${BARN.id}/after/${each}`, who: MANAGER,
+  })),
+  { name: 'reminders', path: '/reminders', who: MANAGER },
   { name: 'change-job', path: `/jobs/${BARN.id}/change`, who: OFFICE },
   { name: 'facts', path: `/jobs/${BARN.id}/facts`, who: OFFICE },
   { name: 'facts-stage', path: `/jobs/${WORKSHOP.id}/facts?surface=${surface(WORKSHOP)}&stage=hazards`, who: OFFICE },

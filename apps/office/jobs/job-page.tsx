@@ -4,6 +4,7 @@ import { Link } from '@tanstack/react-router';
 import { useQuery } from '@tanstack/react-query';
 import { label, STAGES } from '#jobs/contract';
 import type { JobView } from '#jobs/contract';
+import { OrderAndAfter } from '../after/order-and-after.js';
 import { sessionQuery, useNames } from '../api/queries.js';
 import { Cautions, ROOF_CAUTIONS } from '../parts/cautions.js';
 import { ScrollTable, Tag } from '../parts/table.js';
@@ -41,6 +42,7 @@ function Job({ job }: { readonly job: JobView }) {
         <Documents job={job} />
       </div>
       <Requests job={job} nameOf={nameOf} />
+      <OrderAndAfter job={job} nameOf={nameOf} />
       <Notes job={job} nameOf={nameOf} may={office || has(session, 'crew-lead')} />
       <Cautions title="Cautions for roof work" lines={ROOF_CAUTIONS} />
     </Page>

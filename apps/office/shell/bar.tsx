@@ -15,6 +15,7 @@ const SECTIONS = [
   { to: '/jobs', name: 'Jobs', roles: [...OFFICE, 'warranty-reviewer', 'crew-lead', 'administrator'] },
   { to: '/sign-offs', name: 'Sign-off queue', roles: [...OFFICE, 'engineer'] },
   { to: '/spanning', name: 'Spanning', roles: ['project-manager'] },
+  { to: '/reminders', name: 'Reminders', roles: OFFICE },
   { to: '/decisions', name: 'Decisions', roles: [...OFFICE, 'warranty-reviewer', 'administrator'] },
   { to: '/rules', name: 'Rules', roles: 'all' },
   { to: '/catalogue', name: 'Catalogue', roles: [...OFFICE, 'standards-manager'] },

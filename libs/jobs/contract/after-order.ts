@@ -103,3 +103,5 @@ export const AFTER_ORDER_COMMANDS = {
   'decide-claim': { claim: Id, decision: z.enum(['accepted', 'accepted-in-part', 'declined']), reason: Words, clause: Words },
 } as const;
 
+
+export { DISCLOSURES } from '../after-order/disclosures.js';
