@@ -27,13 +27,25 @@ export function attachmentCheckOf(question: Question, option: Option, zone: Zone
   if (!fastener) return `fastener ${question.attachment.fastener} is not in the catalogue edition`;
   const along = question.open_framing ? zone.spacing_in : here.rows ? Number(here.rows.v) : Number(question.width);
   if (along === null) return 'no support spacing is recorded for this zone';
-  const bears = fastenerBears(question, option, fastener);
+  const bears = remembered(question, option, fastener);
   if (typeof bears === 'string') return bears;
   const lb = fastenerDemand(psf(demand.outward), inches(along), inches(Number(here.spacing.v)));
   const source = `${bears.source}, one ${fastener.kind} on ${along} in by ${here.spacing.v} in`;
   return bears.map(({ limitState, lb: capacity, calculated, steps }) =>
     record(limitState, 'outward', lb, capacity, `${source}`, calculated, steps, 'lb'),
   );
+}
+
+/** What a fastener bears is the same in every zone of an option: found once for a question. */
+const FOUND = new WeakMap<Question, Map<string, ReturnType<typeof fastenerBears>>>();
+
+function remembered(question: Question, option: Option, fastener: Fastener): ReturnType<typeof fastenerBears> {
+  const own = FOUND.get(question) ?? new Map<string, ReturnType<typeof fastenerBears>>();
+  FOUND.set(question, own);
+  const key = `${option.id} ${fastener.id}`;
+  const found = own.get(key) ?? fastenerBears(question, option, fastener);
+  own.set(key, found);
+  return found;
 }
 
 function fastenerBears(question: Question, option: Option, fastener: Fastener): (readonly Bears[] & { source: string }) | string {

@@ -1,7 +1,7 @@
 // A check as it is kept in the record: decimal text with units, its source and its steps. Whether it
 // passes is exact; what is shown has four decimals and never hides an excess.
 
-import { amount, check, cite, COMMON_PRACTICE, step, type Step } from '#engineering';
+import { amount, cite, COMMON_PRACTICE, display, type Step } from '#engineering';
 import type { CheckRecord } from '../contract/evaluation.js';
 import { stepRecord } from './step-record.js';
 
@@ -15,24 +15,30 @@ export function record(
   steps: readonly Step[] = [],
   unit = 'psf',
 ): CheckRecord {
-  const made = check(limitState, demand, capacity, unit, [
-    ...steps,
-    step('demand', Math.abs(demand), unit, `governing combination, ${direction}`, cite('asce-7-16', '2.4')),
-    step('capacity', capacity, unit, source, COMMON_PRACTICE),
-    step('utilization', Math.abs(demand) / capacity, '', 'demand / capacity', COMMON_PRACTICE),
-  ]);
+  if (!(capacity > 0) || !Number.isFinite(demand)) {
+    throw new Error(`${limitState}: a check needs a finite demand and a positive capacity`);
+  }
+  const asked = Math.abs(demand);
+  const utilization = asked / capacity;
   return {
     limit_state: limitState,
     direction,
     demand: amount(demand, 2, unit),
     capacity: amount(capacity, 2, unit),
-    utilization: shown(made.utilization),
-    passes: made.passes,
+    utilization: shown(utilization),
+    passes: utilization <= 1,
     source,
     calculated,
-    steps: made.steps.map(stepRecord),
+    steps: [
+      ...steps.map(stepRecord),
+      { symbol: 'demand', value: display(asked, 4), unit, formula: `governing combination, ${direction}`, cite: COMBINATIONS },
+      { symbol: 'capacity', value: display(capacity, 4), unit, formula: source, cite: COMMON_PRACTICE },
+      { symbol: 'utilization', value: display(utilization, 4), unit: '', formula: 'demand / capacity', cite: COMMON_PRACTICE },
+    ],
   };
 }
+
+const COMBINATIONS = cite('asce-7-16', '2.4');
 
 /** Four decimals, and never shown as 1.0000 where it is over. */
 function shown(utilization: number): string {
