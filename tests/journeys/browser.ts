@@ -4,7 +4,13 @@
 import { existsSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import { afterAll, beforeAll, describe } from '@jest/globals';
-import { chromium, type Browser, type BrowserContext, type BrowserContextOptions, type Page } from 'playwright-core';
+import {
+  chromium,
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  type Page,
+} from 'playwright-core';
 import { Companies } from '../../apps/api/data/companies.js';
 import { hashPassword } from '../../apps/api/people/passwords.js';
 import { SignInLinks } from '../../apps/api/people/sign-in-links.js';
@@ -17,8 +23,14 @@ export type Who = (typeof PEOPLE)[number];
 
 const CHROMIUM = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
 const FLAGS = [
-  '--headless', '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run',
-  '--disable-background-networking', '--disable-component-update', '--disable-sync',
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
 ];
 const found = existsSync(CHROMIUM);
 const built = existsSync('.build/office/index.html');
@@ -54,16 +66,28 @@ export function withOffice(): Office {
   });
   const context = async (options: BrowserContextOptions = {}) => {
     if (!browser) throw new Error('The browser is there only inside tests.');
-    const made = await browser.newContext({ baseURL: running.address, locale: 'en-US', ...options });
+    const made = await browser.newContext({
+      baseURL: running.address,
+      locale: 'en-US',
+      ...options,
+    });
     made.setDefaultTimeout(10_000);
     open.push(made);
     return made;
   };
   return {
-    get service() { return running.service; },
-    get database() { return running.database; },
-    get address() { return running.address; },
-    get browser() { return browser as Browser; },
+    get service() {
+      return running.service;
+    },
+    get database() {
+      return running.database;
+    },
+    get address() {
+      return running.address;
+    },
+    get browser() {
+      return browser as Browser;
+    },
     stranger: async (options?: BrowserContextOptions) => (await context(options)).newPage(),
     as: async (who: Who, options?: BrowserContextOptions) => {
       const made = await context(options);
@@ -78,7 +102,9 @@ export function withOffice(): Office {
 /** Waits until the page shows what it has to show: its heading, and nothing loading any more. */
 export async function settled(page: Page): Promise<void> {
   await page.locator('main h1').first().waitFor();
-  await page.waitForFunction(() => !/\b(Loading|Counting|Asking)\b.*…/.test(document.body.innerText));
+  await page.waitForFunction(
+    () => !/\b(Loading|Counting|Asking)\b.*…/.test(document.body.innerText),
+  );
 }
 
 const STANDARDS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
@@ -87,7 +113,11 @@ const STANDARDS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best
 export async function axe(page: Page): Promise<string[]> {
   const { violations } = await new AxeBuilder({ page }).withTags(STANDARDS).analyze();
   return violations.flatMap(({ id, nodes }) =>
-    nodes.map(({ target, failureSummary }) => `${id}: ${target.join(' ')} ${failureSummary?.split('\n')[1] ?? ''}`));
+    nodes.map(
+      ({ target, failureSummary }) =>
+        `${id}: ${target.join(' ')} ${failureSummary?.split('\n')[1] ?? ''}`,
+    ),
+  );
 }
 
 async function setPasswords({ service }: Running): Promise<void> {

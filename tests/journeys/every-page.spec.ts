@@ -19,20 +19,26 @@ journey('every page', () => {
   };
   const pages = PAGES.map((each) => [each.name, each] as const);
 
-  test.each(pages)('point 4: axe finds nothing on %s, wide and light', async (_, { path, who }) => {
-    const page = await tabOf(who);
-    await page.goto(path);
-    await settled(page);
-    expect(await axe(page)).toEqual([]);
-  }, 60_000);
+  test.each(pages)(
+    'point 4: axe finds nothing on %s, wide and light',
+    async (_, { path, who }) => {
+      const page = await tabOf(who);
+      await page.goto(path);
+      await settled(page);
+      expect(await axe(page)).toEqual([]);
+    },
+    60_000,
+  );
 
-  test.each(pages)('points 1, 3, 4, 5, 7, 9, 14 and 18 hold on %s, narrow and dark', async (_, { path, who }) => {
-    const page = await tabOf(who, true, true);
-    await page.goto(path);
-    await settled(page);
-    expect(await axe(page)).toEqual([]);
-    expect(await page.title()).toMatch(/^(Error: )?.+ - Gauge Ledger$/);
-    const counts = await page.evaluate(`({
+  test.each(pages)(
+    'points 1, 3, 4, 5, 7, 9, 14 and 18 hold on %s, narrow and dark',
+    async (_, { path, who }) => {
+      const page = await tabOf(who, true, true);
+      await page.goto(path);
+      await settled(page);
+      expect(await axe(page)).toEqual([]);
+      expect(await page.title()).toMatch(/^(Error: )?.+ - Gauge Ledger$/);
+      const counts = await page.evaluate(`({
       h1: document.querySelectorAll('h1').length,
       main: document.querySelectorAll('main').length,
       banner: document.querySelectorAll('body header').length,
@@ -43,12 +49,21 @@ journey('every page', () => {
       placeholders: document.querySelectorAll('[placeholder]').length,
       sideways: document.documentElement.scrollWidth > innerWidth,
     })`);
-    expect(counts).toEqual({
-      h1: 1, main: 1, banner: path === '/nowhere' ? 0 : 1, unnamed: 0, tablesWithoutCaption: 0, headsWithoutScope: 0,
-      focusableCells: 0, placeholders: 0, sideways: false,
-    });
-    expect(await smallTargets(page)).toEqual([]);
-  }, 60_000);
+      expect(counts).toEqual({
+        h1: 1,
+        main: 1,
+        banner: path === '/nowhere' ? 0 : 1,
+        unnamed: 0,
+        tablesWithoutCaption: 0,
+        headsWithoutScope: 0,
+        focusableCells: 0,
+        placeholders: 0,
+        sideways: false,
+      });
+      expect(await smallTargets(page)).toEqual([]);
+    },
+    60_000,
+  );
 });
 
 /** Controls under 24 by 24 CSS px; a link inside a sentence is exempt (WCAG 2.5.8). */

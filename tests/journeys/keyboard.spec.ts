@@ -86,9 +86,13 @@ journey('a job by keyboard', () => {
     await press(page, /^Record these facts$/);
     await page.getByRole('heading', { level: 1, name: 'Shed roof: Style' }).waitFor();
     await tabTo(page, /^(Snap|Ribbed|Standing|Mechanical|Flush|Corrugated|Deep)/);
-    for (let i = 0; i < 60 && !/^Ribbed/.test((await here(page)).name); i++) await page.keyboard.press('ArrowDown');
+    for (let i = 0; i < 60 && !/^Ribbed/.test((await here(page)).name); i++)
+      await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Space');
-    await page.getByRole('region', { name: 'What the rules say' }).getByText(/rules? asked:/).waitFor();
+    await page
+      .getByRole('region', { name: 'What the rules say' })
+      .getByText(/rules? asked:/)
+      .waitFor();
     await press(page, /^Save and continue$/);
     await page.getByRole('heading', { level: 1, name: 'Shed roof: Coating' }).waitFor();
     expect(await page.locator('ol.stage-list > li').first().innerText()).toMatch(/Style\s+done/);

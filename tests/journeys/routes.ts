@@ -4,7 +4,13 @@
 import { BARN } from '../../apps/cli/demonstration/barn.js';
 import { HOUSE } from '../../apps/cli/demonstration/house.js';
 import {
-  ADMINISTRATOR, CREW, ENGINEER, MANAGER, OFFICE, REVIEWER, STANDARDS,
+  ADMINISTRATOR,
+  CREW,
+  ENGINEER,
+  MANAGER,
+  OFFICE,
+  REVIEWER,
+  STANDARDS,
 } from '../../apps/cli/demonstration/people.js';
 import { WORKSHOP } from '../../apps/cli/demonstration/workshop.js';
 import type { Who } from './browser.js';
@@ -34,22 +40,40 @@ export const PAGES: readonly PageOf[] = [
   { name: 'job', path: `/jobs/${BARN.id}`, who: OFFICE },
   { name: 'job-open', path: `/jobs/${WORKSHOP.id}`, who: OFFICE },
   { name: 'order', path: `/jobs/${BARN.id}/order`, who: OFFICE },
-  ...['open-change-order', 'record-as-built', 'record-inspection', 'record-completion', 'open-claim'].map((each) => ({
-    name: `after-${each}`, path: `/jobs/${BARN.id}/after/${each}`, who: MANAGER,
+  ...[
+    'open-change-order',
+    'record-as-built',
+    'record-inspection',
+    'record-completion',
+    'open-claim',
+  ].map((each) => ({
+    name: `after-${each}`,
+    path: `/jobs/${BARN.id}/after/${each}`,
+    who: MANAGER,
   })),
   { name: 'reminders', path: '/reminders', who: MANAGER },
   { name: 'change-job', path: `/jobs/${BARN.id}/change`, who: OFFICE },
   { name: 'facts', path: `/jobs/${BARN.id}/facts`, who: OFFICE },
-  { name: 'facts-stage', path: `/jobs/${WORKSHOP.id}/facts?surface=${surface(WORKSHOP)}&stage=hazards`, who: OFFICE },
+  {
+    name: 'facts-stage',
+    path: `/jobs/${WORKSHOP.id}/facts?surface=${surface(WORKSHOP)}&stage=hazards`,
+    who: OFFICE,
+  },
   ...['style', 'coating', 'hazards', 'substrate', 'gauge', 'sign-off'].map((each) => ({
-    name: `stage-${each}`, path: stage(BARN, each), who: OFFICE,
+    name: `stage-${each}`,
+    path: stage(BARN, each),
+    who: OFFICE,
   })),
   { name: 'stage-hazards-form', path: stage(WORKSHOP, 'hazards'), who: OFFICE },
   { name: 'stage-not-yet', path: stage(WORKSHOP, 'gauge'), who: OFFICE },
   { name: 'stage-house-substrate', path: stage(HOUSE, 'substrate'), who: OFFICE },
   { name: 'history', path: `/jobs/${BARN.id}/history`, who: REVIEWER },
   { name: 'record', path: `/jobs/${BARN.id}/record`, who: REVIEWER },
-  { name: 'compare', path: `/jobs/${BARN.id}/compare?first=2020-01-01T00:00:00.000Z`, who: REVIEWER },
+  {
+    name: 'compare',
+    path: `/jobs/${BARN.id}/compare?first=2020-01-01T00:00:00.000Z`,
+    who: REVIEWER,
+  },
   { name: 'request', path: `/jobs/${BARN.id}/requests/barn-1`, who: ENGINEER },
   { name: 'sign-offs', path: '/sign-offs', who: ENGINEER },
   { name: 'spanning', path: '/spanning', who: MANAGER },

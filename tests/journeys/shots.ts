@@ -21,16 +21,20 @@ journey('pictures', () => {
     return tab;
   };
 
-  test.each(PAGES.map((each) => [each.name, each] as const))('%s', async (name, { path, who }) => {
-    mkdirSync('.shots', { recursive: true });
-    for (const size of Object.keys(SIZES) as (keyof typeof SIZES)[]) {
-      for (const look of LOOKS) {
-        const tab = await tabOf(who, size, look);
-        await tab.goto(path);
-        await settled(tab);
-        await tab.screenshot({ path: `.shots/${name}-${size}-${look}.png`, fullPage: true });
+  test.each(PAGES.map((each) => [each.name, each] as const))(
+    '%s',
+    async (name, { path, who }) => {
+      mkdirSync('.shots', { recursive: true });
+      for (const size of Object.keys(SIZES) as (keyof typeof SIZES)[]) {
+        for (const look of LOOKS) {
+          const tab = await tabOf(who, size, look);
+          await tab.goto(path);
+          await settled(tab);
+          await tab.screenshot({ path: `.shots/${name}-${size}-${look}.png`, fullPage: true });
+        }
       }
-    }
-    expect(tabs.size).toBeGreaterThan(0);
-  }, 60_000);
+      expect(tabs.size).toBeGreaterThan(0);
+    },
+    60_000,
+  );
 });

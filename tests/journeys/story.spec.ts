@@ -4,31 +4,21 @@
 import { expect, test } from '@jest/globals';
 import type { Page } from 'playwright-core';
 import { ENGINEER, MANAGER, OFFICE, REVIEWER } from '../../apps/cli/demonstration/people.js';
+import {
+  button,
+  link,
+  type,
+  choose,
+  pick,
+  recordFacts,
+  stage,
+  asked,
+  save,
+  recordFactsWithReason,
+  tickCautions,
+  screwFor,
+} from './acts.js';
 import { axe, journey, PASSWORD, settled, withOffice } from './browser.js';
-
-const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name });
-const link = (page: Page, name: string | RegExp) => page.getByRole('link', { name });
-const type = (page: Page, label: string | RegExp, text: string) => page.getByLabel(label).first().fill(text);
-const choose = (page: Page, label: string | RegExp, option: string) =>
-  page.getByLabel(label).first().selectOption({ label: option });
-const pick = (page: Page, name: string | RegExp) => page.getByRole('radio', { name }).first().check();
-
-async function recordFacts(page: Page, how: string, source: string, fill: () => Promise<void>): Promise<void> {
-  await link(page, 'Record or change facts').click();
-  await page.getByRole('heading', { level: 1, name: /^Facts for/ }).waitFor();
-  await fill();
-  await pick(page, how);
-  await type(page, 'From whom or what', source);
-  await button(page, 'Record these facts').click();
-  await page.getByRole('heading', { name: 'Facts for this stage' }).waitFor();
-}
-
-const stage = (page: Page, name: string) =>
-  page.getByRole('heading', { level: 1, name: `Main roof: ${name}` }).waitFor();
-/** The rules have answered what is filled in. */
-const asked = (page: Page) =>
-  page.getByRole('region', { name: 'What the rules say' }).getByText(/rules? asked:/).waitFor();
-const save = (page: Page) => button(page, 'Save and continue').click();
 
 journey('a job by clicks', () => {
   const office = withOffice();
@@ -37,15 +27,24 @@ journey('a job by clicks', () => {
   let open = '';
   /** One step of the story; after one that fails the rest say so and do not wait. */
   const step = (name: string, act: () => Promise<void>) =>
-    test(name, async () => {
-      if (open) throw new Error(`the story stopped at: ${open}`);
-      open = name;
-      await act().catch(async (error: unknown) => {
-        const shown = await page.locator('main').innerText().catch(() => '');
-        throw new Error(`${String(error)}\nThe page shows:\n${shown.slice(0, 3000)}`, { cause: error });
-      });
-      open = '';
-    }, 90_000);
+    test(
+      name,
+      async () => {
+        if (open) throw new Error(`the story stopped at: ${open}`);
+        open = name;
+        await act().catch(async (error: unknown) => {
+          const shown = await page
+            .locator('main')
+            .innerText()
+            .catch(() => '');
+          throw new Error(`${String(error)}\nThe page shows:\n${shown.slice(0, 3000)}`, {
+            cause: error,
+          });
+        });
+        open = '';
+      },
+      90_000,
+    );
 
   step('the office opens a job with one roof', async () => {
     page = await office.as(OFFICE);
@@ -114,15 +113,25 @@ journey('a job by clicks', () => {
       await choose(page, 'May large doors', 'No');
       await choose(page, 'Does it drain or slide', 'No');
     });
-    await page.getByRole('group', { name: 'Wind pressures' }).getByRole('radio', { name: 'Entered' }).check();
-    for (const [zone, uplift] of [['1', '−24'], ['2', '-38'], ['3', '-55']] as const) {
+    await page
+      .getByRole('group', { name: 'Wind pressures' })
+      .getByRole('radio', { name: 'Entered' })
+      .check();
+    for (const [zone, uplift] of [
+      ['1', '−24'],
+      ['2', '-38'],
+      ['3', '-55'],
+    ] as const) {
       const row = page.getByRole('group', { name: `Zone ${zone}`, exact: true });
       await row.getByLabel(/^Inward/).fill('16');
       await row.getByLabel(/^Uplift/).fill(uplift);
     }
     await page.locator('#wind-document').fill('County table for barns (invented)');
     await page.locator('#wind-date').fill('2 Nov 2026');
-    await page.getByRole('group', { name: 'Snow on the roof' }).getByRole('radio', { name: 'Entered' }).check();
+    await page
+      .getByRole('group', { name: 'Snow on the roof' })
+      .getByRole('radio', { name: 'Entered' })
+      .check();
     await page.locator('#roof-snow').fill('18');
     await page.locator('#snow-basis-1').check();
     await page.locator('#snow-document').fill('Letter of the county (invented)');
@@ -154,7 +163,8 @@ journey('a job by clicks', () => {
 
   step('gauge: every option compared, the recommended one taken', async () => {
     await choose(page, 'Fastener', await screwFor(page));
-    for (const [i, spacing] of ['9', '9', '6'].entries()) await page.locator(`#spacing-${i}`).fill(spacing);
+    for (const [i, spacing] of ['9', '9', '6'].entries())
+      await page.locator(`#spacing-${i}`).fill(spacing);
     const table = page.getByRole('table', { name: /^Comparison of gauges/ });
     await table.waitFor();
     const words = await table.innerText();
@@ -171,33 +181,48 @@ journey('a job by clicks', () => {
   step('the manager asks the engineer', async () => {
     const manager = await office.as(MANAGER);
     await manager.goto('/spanning');
-    await manager.getByRole('row').filter({ hasText: 'Storage barn' }).getByRole('link', { name: 'Main roof' }).click();
+    await manager
+      .getByRole('row')
+      .filter({ hasText: 'Storage barn' })
+      .getByRole('link', { name: 'Main roof' })
+      .click();
     await manager.getByLabel('Engineer', { exact: true }).selectOption({ label: ENGINEER.name });
-    await type(manager, 'What the engineer is asked to review', 'Roof panels and their screws on the purlins.');
+    await type(
+      manager,
+      'What the engineer is asked to review',
+      'Roof panels and their screws on the purlins.',
+    );
     await button(manager, 'Ask the engineer').click();
     await manager.getByText('Waiting for the engineer').first().waitFor();
   });
 
-  step('the engineer reads the packet, reviews the answer, and signs with the password', async () => {
-    const engineer = await office.as(ENGINEER);
-    await engineer.goto('/');
-    await engineer.getByRole('row').filter({ hasText: 'Storage barn' }).getByRole('link').click();
-    await engineer.getByText('Digest of the packet').waitFor();
-    await pick(engineer, /^Approve$/);
-    await type(engineer, 'Your statement', 'I reviewed this packet and approve the panels and screws as listed.');
-    await type(engineer, 'License number', 'EX-00001');
-    await type(engineer, /^State or territory/, 'OH');
-    await type(engineer, 'Expires', '31 Dec 2028');
-    await button(engineer, 'Review your answer').click();
-    await engineer.getByRole('heading', { name: 'Review your answer' }).waitFor();
-    expect(await engineer.getByText('How this can be corrected').count()).toBe(1);
-    await engineer.getByLabel('Your password, once more').fill('not the password');
-    await button(engineer, 'Sign this answer').click();
-    await engineer.getByText('The password is not right').first().waitFor();
-    await engineer.getByLabel('Your password, once more').fill(PASSWORD);
-    await button(engineer, 'Sign this answer').click();
-    await engineer.getByText('Storage barn: approved').waitFor();
-  });
+  step(
+    'the engineer reads the packet, reviews the answer, and signs with the password',
+    async () => {
+      const engineer = await office.as(ENGINEER);
+      await engineer.goto('/');
+      await engineer.getByRole('row').filter({ hasText: 'Storage barn' }).getByRole('link').click();
+      await engineer.getByText('Digest of the packet').waitFor();
+      await pick(engineer, /^Approve$/);
+      await type(
+        engineer,
+        'Your statement',
+        'I reviewed this packet and approve the panels and screws as listed.',
+      );
+      await type(engineer, 'License number', 'EX-00001');
+      await type(engineer, /^State or territory/, 'OH');
+      await type(engineer, 'Expires', '31 Dec 2028');
+      await button(engineer, 'Review your answer').click();
+      await engineer.getByRole('heading', { name: 'Review your answer' }).waitFor();
+      expect(await engineer.getByText('How this can be corrected').count()).toBe(1);
+      await engineer.getByLabel('Your password, once more').fill('not the password');
+      await button(engineer, 'Sign this answer').click();
+      await engineer.getByText('The password is not right').first().waitFor();
+      await engineer.getByLabel('Your password, once more').fill(PASSWORD);
+      await button(engineer, 'Sign this answer').click();
+      await engineer.getByText('Storage barn: approved').waitFor();
+    },
+  );
 
   step('the reviewer reads why this gauge, and what was not known before', async () => {
     const reviewer = await office.as(REVIEWER);
@@ -226,33 +251,3 @@ journey('a job by clicks', () => {
     await page.getByText('Needs re-check').first().waitFor();
   });
 });
-
-async function recordFactsWithReason(page: Page): Promise<void> {
-  await link(page, 'Record or change facts').click();
-  await page.getByLabel(/^Spacing of supports/).fill('24\n23.5\n24.25');
-  await type(page, 'Specific gravity', '0.42');
-  await type(page, 'How deep the fastener bites', '1.25');
-  await choose(page, 'Is there an old roof', 'No');
-  await choose(page, 'Contact with treated lumber', 'None');
-  await choose(page, 'Metal of the fasteners', 'Galvanized');
-  await choose(page, 'Was the framing looked at', 'Yes');
-  await choose(page, 'Air inside', 'Unheated');
-  await choose(page, 'Condensation control', 'Absorbing fleece');
-  await type(page, 'Underlayment', 'none on purlins');
-  await pick(page, 'Measured');
-  await type(page, 'From whom or what', 'Tape, by the crew');
-  await type(page, /^Reason/, 'Measured now.');
-  await button(page, 'Record these facts').click();
-  await page.getByRole('heading', { name: 'Facts for this stage' }).waitFor();
-}
-
-/** Cautions must be read; the boxes appear once the rules have answered. */
-async function tickCautions(page: Page): Promise<void> {
-  await asked(page);
-  for (const box of await page.getByRole('checkbox', { name: /^I have read this caution/ }).all()) await box.check();
-}
-
-const screwFor = async (page: Page): Promise<string> => {
-  const options = await page.getByLabel('Fastener').first().locator('option').allInnerTexts();
-  return options.find((each) => /wood/i.test(each)) ?? '';
-};

@@ -56,13 +56,18 @@ journey('trouble', () => {
       return route.abort('connectionreset');
     });
     await saveNote(page);
-    await page.getByRole('alert').getByText(/The connection was lost before an answer came/).waitFor();
+    await page
+      .getByRole('alert')
+      .getByText(/The connection was lost before an answer came/)
+      .waitFor();
     expect(await note(page).inputValue()).toBe('Called the customer about the door.');
     await saveNote(page);
     await page.locator('.timeline').getByText('Called the customer about the door.').waitFor();
     await page.reload();
     await settled(page);
-    expect(await page.locator('.timeline').getByText('Called the customer about the door.').count()).toBe(1);
+    expect(
+      await page.locator('.timeline').getByText('Called the customer about the door.').count(),
+    ).toBe(1);
   }, 60_000);
 
   test('a session that ends with unsaved work: sign in over the page, then save', async () => {

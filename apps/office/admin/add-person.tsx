@@ -21,7 +21,9 @@ export function AddPerson() {
     const found = [
       ...(value.name.trim() ? [] : [{ field: 'name', message: 'Enter the name' }]),
       ...(value.email.includes('@') ? [] : [{ field: 'email', message: 'Enter an email address' }]),
-      ...(value.roles.length > 0 ? [] : [{ field: 'roles-0', message: 'Choose at least one role' }]),
+      ...(value.roles.length > 0
+        ? []
+        : [{ field: 'roles-0', message: 'Choose at least one role' }]),
     ];
     setErrors(found);
     setAttempt((n) => n + 1);
@@ -34,7 +36,12 @@ export function AddPerson() {
       await client.invalidateQueries({ queryKey: ['users'] });
       void client.invalidateQueries({ queryKey: ['people'] });
     } catch (error) {
-      setErrors(errorsOf(problemFrom(error), (pointer) => pointer.split('/')[1]?.replace('roles', 'roles-0') ?? 'email'));
+      setErrors(
+        errorsOf(
+          problemFrom(error),
+          (pointer) => pointer.split('/')[1]?.replace('roles', 'roles-0') ?? 'email',
+        ),
+      );
       setAttempt((n) => n + 1);
     }
   };
@@ -48,10 +55,36 @@ export function AddPerson() {
           <p className="digest">{link}</p>
         </div>
       )}
-      <TextField id="name" label="Name" autoComplete="off" errors={errors} value={value.name} onChange={(name) => set({ name })} />
-      <TextField id="email" label="Email address" type="email" autoComplete="off" errors={errors} value={value.email} onChange={(email) => set({ email })} />
-      <CheckField id="roles" label="Roles" errors={errors} options={ROLE_OPTIONS} values={value.roles} onChange={(roles) => set({ roles })} />
-      <div><button type="submit" className="main">Add the person</button></div>
+      <TextField
+        id="name"
+        label="Name"
+        autoComplete="off"
+        errors={errors}
+        value={value.name}
+        onChange={(name) => set({ name })}
+      />
+      <TextField
+        id="email"
+        label="Email address"
+        type="email"
+        autoComplete="off"
+        errors={errors}
+        value={value.email}
+        onChange={(email) => set({ email })}
+      />
+      <CheckField
+        id="roles"
+        label="Roles"
+        errors={errors}
+        options={ROLE_OPTIONS}
+        values={value.roles}
+        onChange={(roles) => set({ roles })}
+      />
+      <div>
+        <button type="submit" className="main">
+          Add the person
+        </button>
+      </div>
     </form>
   );
 }

@@ -16,11 +16,25 @@ export function HealthPage() {
       {health.data && (
         <>
           <p role="status">
-            <strong>{health.data.ok ? 'The service works.' : 'Something is wrong.'}</strong> Version {health.data.version}.
+            <strong>{health.data.ok ? 'The service works.' : 'Something is wrong.'}</strong> Version{' '}
+            {health.data.version}.
           </p>
-          <PlainTable caption="Lists kept from the record" note="Behind means entries recorded and not yet in the list"
-            columns={['List', { name: 'At position', num: true }, { name: 'Record at', num: true }, { name: 'Behind', num: true }]}
-            rows={health.data.lists.map(({ name, pos, head }) => [name, text(pos), text(head), text(Math.max(0, head - pos))])} />
+          <PlainTable
+            caption="Lists kept from the record"
+            note="Behind means entries recorded and not yet in the list"
+            columns={[
+              'List',
+              { name: 'At position', num: true },
+              { name: 'Record at', num: true },
+              { name: 'Behind', num: true },
+            ]}
+            rows={health.data.lists.map(({ name, pos, head }) => [
+              name,
+              text(pos),
+              text(head),
+              text(Math.max(0, head - pos)),
+            ])}
+          />
         </>
       )}
     </Page>

@@ -22,14 +22,28 @@ export function PeoplePage() {
   const users = useQuery(usersQuery);
   const [changing, setChanging] = useState<User | null>(null);
   return (
-    <Page title="People" section="Admin" actions={<Link to="/admin/health" className="button">Health of the service</Link>}>
+    <Page
+      title="People"
+      section="Admin"
+      actions={
+        <Link to="/admin/health" className="button">
+          Health of the service
+        </Link>
+      }
+    >
       {users.isPending && <Loading what="the people" />}
       {users.error && <Failure error={users.error} retry={() => void users.refetch()} />}
       {users.data && (
         <>
           <ScrollTable caption="People of the company">
             <thead>
-              <tr>{['Name', 'Email', 'Roles', 'Account', 'Change'].map((name) => <th key={name} scope="col">{name}</th>)}</tr>
+              <tr>
+                {['Name', 'Email', 'Roles', 'Account', 'Change'].map((name) => (
+                  <th key={name} scope="col">
+                    {name}
+                  </th>
+                ))}
+              </tr>
             </thead>
             <tbody>
               {users.data.users.map((user) => (
@@ -50,7 +64,9 @@ export function PeoplePage() {
           <AddPerson />
         </>
       )}
-      {changing && <ChangePerson key={changing.id} user={changing} close={() => setChanging(null)} />}
+      {changing && (
+        <ChangePerson key={changing.id} user={changing} close={() => setChanging(null)} />
+      )}
     </Page>
   );
 }
@@ -75,19 +91,48 @@ function ChangePerson({ user, close }: { readonly user: User; readonly close: ()
   };
   return (
     <Dialog title={`Change ${user.name}`} open close={close}>
-      {words && <p role="alert" className="problem">{words}</p>}
-      <CheckField id="change-roles" label="Roles" hint="Changing roles signs the person out everywhere"
-        options={ROLE_OPTIONS} values={roles} onChange={setRoles} />
+      {words && (
+        <p role="alert" className="problem">
+          {words}
+        </p>
+      )}
+      <CheckField
+        id="change-roles"
+        label="Roles"
+        hint="Changing roles signs the person out everywhere"
+        options={ROLE_OPTIONS}
+        values={roles}
+        onChange={setRoles}
+      />
       <div className="row">
-        <button type="button" className="main" aria-disabled={roles.length === 0}
-          onClick={() => (roles.length === 0 ? setWords('Choose at least one role, or close the account') : void send({ roles }, 'Roles saved.'))}>
+        <button
+          type="button"
+          className="main"
+          aria-disabled={roles.length === 0}
+          onClick={() =>
+            roles.length === 0
+              ? setWords('Choose at least one role, or close the account')
+              : void send({ roles }, 'Roles saved.')
+          }
+        >
           Save the roles
         </button>
-        <button type="button" onClick={close}>Cancel</button>
+        <button type="button" onClick={close}>
+          Cancel
+        </button>
       </div>
       {user.id !== me && (
         <div className="row">
-          <button type="button" className="danger" onClick={() => void send({ active: !user.active }, user.active ? 'Account closed.' : 'Account opened.')}>
+          <button
+            type="button"
+            className="danger"
+            onClick={() =>
+              void send(
+                { active: !user.active },
+                user.active ? 'Account closed.' : 'Account opened.',
+              )
+            }
+          >
             {user.active ? 'Close the account' : 'Open the account again'}
           </button>
         </div>

@@ -1,6 +1,11 @@
 // Sending commands of one job: rehearsed first, recorded once, and told what changed meanwhile.
 
-import { useMutation, useQuery, useQueryClient, type UseMutationResult } from '@tanstack/react-query';
+import {
+  useMutation,
+  useQuery,
+  useQueryClient,
+  type UseMutationResult,
+} from '@tanstack/react-query';
 import { useRef } from 'react';
 import type { CommandInput, JobView, Rehearsal } from '#jobs/contract';
 import { ask, problemFrom, ServiceProblem, type Answer } from './client.js';
@@ -24,10 +29,15 @@ export function useCommand(jobId: string): Sending {
       return sendCommand(jobId, command, seen(), last.current.key);
     },
     onSuccess: ({ value, version }) => {
-      client.setQueryData(jobQuery(jobId).queryKey, { job: value, version: version ?? value.version });
+      client.setQueryData(jobQuery(jobId).queryKey, {
+        job: value,
+        version: version ?? value.version,
+      });
       void client.invalidateQueries({
         predicate: ({ queryKey: [first, id, rest] }) =>
-          first === 'jobs' || first === 'sign-offs' || (first === 'job' && id === jobId && rest === 'history'),
+          first === 'jobs' ||
+          first === 'sign-offs' ||
+          (first === 'job' && id === jobId && rest === 'history'),
       });
       void client.invalidateQueries({ queryKey: ['rehearsal', jobId] });
     },

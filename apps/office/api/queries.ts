@@ -3,11 +3,21 @@
 import { keepPreviousData, queryOptions, useQuery } from '@tanstack/react-query';
 import type { Catalogue, JobView } from '#jobs/contract';
 import type {
-  Colleague, EditionRow, Health, HistoryEntry, JobPage, Packet, Party, Rulebook, Session, SignOffs, User,
+  Colleague,
+  EditionRow,
+  Health,
+  HistoryEntry,
+  JobPage,
+  Packet,
+  Party,
+  Rulebook,
+  Session,
+  SignOffs,
+  User,
 } from './answers.js';
 import { ask, keepToken } from './client.js';
 
-const read = async <T,>(path: string, signal: AbortSignal): Promise<T> =>
+const read = async <T>(path: string, signal: AbortSignal): Promise<T> =>
   (await ask<T>(path, { signal })).value;
 
 export const sessionQuery = queryOptions({
@@ -71,13 +81,13 @@ export const packetQuery = (job: string, request: string) =>
     staleTime: Infinity,
   });
 
-export const recordQuery = <T,>(id: string, at: Moments) =>
+export const recordQuery = <T>(id: string, at: Moments) =>
   queryOptions({
     queryKey: ['job', id, 'record', at],
     queryFn: ({ signal }) => read<T>(`/jobs/${id}/decision-record${momentsIn(at)}`, signal),
   });
 
-const whole = <T,>(name: string, path: string, staleTime = 60_000) =>
+const whole = <T>(name: string, path: string, staleTime = 60_000) =>
   queryOptions({
     queryKey: [name],
     queryFn: ({ signal }) => read<T>(path, signal),
@@ -94,7 +104,7 @@ export const peopleQuery = whole<{ people: readonly Colleague[] }>('people', '/p
 export const editionsQuery = (of: 'rulebook' | 'catalogue') =>
   whole<{ editions: readonly EditionRow[] }>(`${of} editions`, `/${of}/editions`);
 
-export const editionQuery = <T,>(of: 'rulebook' | 'catalogue', number: number) =>
+export const editionQuery = <T>(of: 'rulebook' | 'catalogue', number: number) =>
   queryOptions({
     queryKey: [of, 'edition', number],
     queryFn: ({ signal }) => read<T>(`/${of}/editions/${number}`, signal),

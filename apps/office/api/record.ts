@@ -8,10 +8,17 @@ export interface RecordedStage {
   readonly chosen: readonly { readonly what: string; readonly value: string }[];
   readonly facts: readonly FactUse[];
   readonly said: readonly {
-    readonly rule: string; readonly severity: string; readonly outcome: string;
-    readonly words: string; readonly cites: readonly string[];
+    readonly rule: string;
+    readonly severity: string;
+    readonly outcome: string;
+    readonly words: string;
+    readonly cites: readonly string[];
   }[];
-  readonly overrides: readonly { readonly rule: string; readonly reason: string; readonly says: string }[];
+  readonly overrides: readonly {
+    readonly rule: string;
+    readonly reason: string;
+    readonly says: string;
+  }[];
   readonly by: string;
   readonly role: string;
   readonly at: string;
@@ -31,15 +38,23 @@ export interface RecordedSurface {
 
 export interface DecisionRecord {
   readonly job: {
-    readonly id: string; readonly number: string; readonly name: string;
-    readonly customer: string; readonly site: string; readonly jurisdiction: string | null;
+    readonly id: string;
+    readonly number: string;
+    readonly name: string;
+    readonly customer: string;
+    readonly site: string;
+    readonly jurisdiction: string | null;
   };
   readonly as_of: { readonly recorded: string; readonly version: number };
   readonly stands_at: string;
   readonly surfaces: readonly RecordedSurface[];
   readonly timeline: readonly {
-    readonly version: number; readonly at: string; readonly effective: string;
-    readonly by: string; readonly role: string; readonly words: string;
+    readonly version: number;
+    readonly at: string;
+    readonly effective: string;
+    readonly by: string;
+    readonly role: string;
+    readonly words: string;
   }[];
   readonly cautions: readonly string[];
 }

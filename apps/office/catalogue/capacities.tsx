@@ -27,20 +27,49 @@ export function ChartTable({ chart }: { readonly chart: LoadChart }) {
     <PlainTable
       caption={`Chart ${chart.id}, allowable loads`}
       note={`${chart.basis}; deflection ${chart.deflection_limit}; attachment ${chart.attachment_included ? 'included' : 'not included'}; ${chart.interpolation ? 'may be interpolated' : 'the next longer span counts between rows'}. Source: ${chart.source.document}, ${chart.source.edition}, ${day(chart.source.date)}`}
-      columns={[{ name: 'Span', num: true }, { name: 'Inward', num: true }, { name: 'Uplift', num: true }, { name: 'Deflection', num: true }]}
-      rows={chart.rows.map((row) => [amount(row.span), amount(row.inward), amount(row.outward), row.deflection ? amount(row.deflection) : '—'])}
+      columns={[
+        { name: 'Span', num: true },
+        { name: 'Inward', num: true },
+        { name: 'Uplift', num: true },
+        { name: 'Deflection', num: true },
+      ]}
+      rows={chart.rows.map((row) => [
+        amount(row.span),
+        amount(row.inward),
+        amount(row.outward),
+        row.deflection ? amount(row.deflection) : '—',
+      ])}
     />
   );
 }
 
 export const Assemblies = ({ catalogue }: Part) => (
-  <PlainTable caption="Tested assemblies" note="Good for what each names, and no further"
-    columns={['Number', 'Profile', { name: 'Base thickness', num: true }, 'On', 'Fastener', { name: 'Spacing', num: true }, { name: 'Uplift', num: true }, 'Basis', 'Standard', 'Expires']}
+  <PlainTable
+    caption="Tested assemblies"
+    note="Good for what each names, and no further"
+    columns={[
+      'Number',
+      'Profile',
+      { name: 'Base thickness', num: true },
+      'On',
+      'Fastener',
+      { name: 'Spacing', num: true },
+      { name: 'Uplift', num: true },
+      'Basis',
+      'Standard',
+      'Expires',
+    ]}
     rows={catalogue.assemblies.map((each) => [
-      each.number, catalogue.profiles.find(({ id }) => id === each.profile)?.name ?? each.profile,
-      amount(each.thickness), each.substrates.map((on) => capital(label(on))).join(', '),
+      each.number,
+      catalogue.profiles.find(({ id }) => id === each.profile)?.name ?? each.profile,
+      amount(each.thickness),
+      each.substrates.map((on) => capital(label(on))).join(', '),
       catalogue.fasteners.find(({ id }) => id === each.fastener)?.name ?? each.fastener,
-      amount(each.attachment_spacing), amount(each.outward),
-      each.basis === 'ultimate' ? `Ultimate, over ${each.safety_factor}` : 'ASD', each.standard, day(each.expires) || 'no date',
-    ])} />
+      amount(each.attachment_spacing),
+      amount(each.outward),
+      each.basis === 'ultimate' ? `Ultimate, over ${each.safety_factor}` : 'ASD',
+      each.standard,
+      day(each.expires) || 'no date',
+    ])}
+  />
 );

@@ -22,8 +22,24 @@ export function CataloguePage() {
   const current = useQuery(catalogueQuery);
   const session = useQuery(sessionQuery).data;
   return (
-    <Page wide title="Catalogue" lead={current.data && <p>Edition {current.data.edition}: {current.data.summary}</p>}>
-      {editions.data && <EditionTable caption="Catalogue editions" to="/catalogue/$edition" rows={editions.data.editions} />}
+    <Page
+      wide
+      title="Catalogue"
+      lead={
+        current.data && (
+          <p>
+            Edition {current.data.edition}: {current.data.summary}
+          </p>
+        )
+      }
+    >
+      {editions.data && (
+        <EditionTable
+          caption="Catalogue editions"
+          to="/catalogue/$edition"
+          rows={editions.data.editions}
+        />
+      )}
       {current.isPending && <Loading what="the catalogue" />}
       {current.error && <Failure error={current.error} retry={() => void current.refetch()} />}
       {current.data && <Whole catalogue={current.data} />}
@@ -37,9 +53,16 @@ export function CatalogueEditionPage() {
   const { edition = '' } = useParams({ strict: false });
   const catalogue = useQuery(editionQuery<Catalogue>('catalogue', Number(edition)));
   return (
-    <Page wide title={`Catalogue edition ${edition}`} section="Catalogue" crumbs={[{ name: 'Catalogue', to: '/catalogue' }]}>
+    <Page
+      wide
+      title={`Catalogue edition ${edition}`}
+      section="Catalogue"
+      crumbs={[{ name: 'Catalogue', to: '/catalogue' }]}
+    >
       {catalogue.isPending && <Loading what="the edition" />}
-      {catalogue.error && <Failure error={catalogue.error} retry={() => void catalogue.refetch()} />}
+      {catalogue.error && (
+        <Failure error={catalogue.error} retry={() => void catalogue.refetch()} />
+      )}
       {catalogue.data && <Whole catalogue={catalogue.data} />}
       <Cautions />
     </Page>
@@ -50,7 +73,9 @@ function Whole({ catalogue }: { readonly catalogue: Catalogue }) {
   return (
     <>
       {catalogue.invented && (
-        <p className="notice waiting">This catalogue is invented, for demonstration. None of its numbers may be used on a roof.</p>
+        <p className="notice waiting">
+          This catalogue is invented, for demonstration. None of its numbers may be used on a roof.
+        </p>
       )}
       <p className="quiet">In force from {day(catalogue.in_force_from)}</p>
       <TabSet
@@ -70,30 +95,78 @@ function Whole({ catalogue }: { readonly catalogue: Catalogue }) {
 type Part = { readonly catalogue: Catalogue };
 
 const Profiles = ({ catalogue }: Part) => (
-  <PlainTable caption="Profiles"
-    columns={['Profile', 'Family', 'Fastening', 'Seam', { name: 'Widths, in', num: true }, { name: 'Rib, in', num: true }, { name: 'Least slope, in 12', num: true }, 'Spans']}
+  <PlainTable
+    caption="Profiles"
+    columns={[
+      'Profile',
+      'Family',
+      'Fastening',
+      'Seam',
+      { name: 'Widths, in', num: true },
+      { name: 'Rib, in', num: true },
+      { name: 'Least slope, in 12', num: true },
+      'Spans',
+    ]}
     rows={catalogue.profiles.map((each) => [
-      each.name, capital(label(each.family)), capital(each.fastening), capital(label(each.seam)),
-      each.widths.map(({ v }) => v).join(', '), each.rib_height.v, each.least_slope.v,
+      each.name,
+      capital(label(each.family)),
+      capital(each.fastening),
+      capital(label(each.seam)),
+      each.widths.map(({ v }) => v).join(', '),
+      each.rib_height.v,
+      each.least_slope.v,
       each.structural ? 'Open framing' : 'Solid deck only',
-    ])} />
+    ])}
+  />
 );
 
 const Made = ({ catalogue }: Part) => (
-  <PlainTable caption="What is made" note="A combination with no row here is not made"
-    columns={['Profile', { name: 'Width, in', num: true }, 'Metal', { name: 'Base thickness, in', num: true }, 'Gauge', 'Grade', 'Coating', 'Paint', 'Color groups', 'Had', { name: 'Lead, days', num: true }, { name: 'Price', num: true }]}
+  <PlainTable
+    caption="What is made"
+    note="A combination with no row here is not made"
+    columns={[
+      'Profile',
+      { name: 'Width, in', num: true },
+      'Metal',
+      { name: 'Base thickness, in', num: true },
+      'Gauge',
+      'Grade',
+      'Coating',
+      'Paint',
+      'Color groups',
+      'Had',
+      { name: 'Lead, days', num: true },
+      { name: 'Price', num: true },
+    ]}
     rows={catalogue.made.map((each) => [
       catalogue.profiles.find(({ id }) => id === each.profile)?.name ?? each.profile,
-      each.width.v, capital(each.metal), each.thickness.v, each.gauge ?? 'none', each.grade,
-      each.metallic_coating, capital(label(each.paint_system)), each.color_groups.map(label).join(', '),
-      capital(label(each.status)), each.lead_days, amount(each.price),
-    ])} />
+      each.width.v,
+      capital(each.metal),
+      each.thickness.v,
+      each.gauge ?? 'none',
+      each.grade,
+      each.metallic_coating,
+      capital(label(each.paint_system)),
+      each.color_groups.map(label).join(', '),
+      capital(label(each.status)),
+      each.lead_days,
+      amount(each.price),
+    ])}
+  />
 );
 
 const Fasteners = ({ catalogue }: Part) => (
-  <PlainTable caption="Fasteners" columns={['Fastener', 'Kind', 'Metal', { name: 'Diameter', num: true }, 'Tested']}
+  <PlainTable
+    caption="Fasteners"
+    columns={['Fastener', 'Kind', 'Metal', { name: 'Diameter', num: true }, 'Tested']}
     rows={catalogue.fasteners.map((each) => [
-      each.name, capital(each.kind), capital(label(each.metal)), each.diameter ? amount(each.diameter) : '—',
-      each.tested?.map((test) => `${label(test.into)}: ${amount(test.allowable)} (${test.source.document})`).join('; ') ?? 'no test: calculated where it can be',
-    ])} />
+      each.name,
+      capital(each.kind),
+      capital(label(each.metal)),
+      each.diameter ? amount(each.diameter) : '—',
+      each.tested
+        ?.map((test) => `${label(test.into)}: ${amount(test.allowable)} (${test.source.document})`)
+        .join('; ') ?? 'no test: calculated where it can be',
+    ])}
+  />
 );

@@ -20,7 +20,10 @@ export function ChartCheck() {
     setState({ is: 'reading' });
     try {
       const raw = { bytes: await file.text(), type: 'text/csv' };
-      const { value } = await ask<{ charts: readonly LoadChart[] }>('/catalogue/charts/check', { method: 'POST', raw });
+      const { value } = await ask<{ charts: readonly LoadChart[] }>('/catalogue/charts/check', {
+        method: 'POST',
+        raw,
+      });
       setState({ is: 'read', charts: value.charts });
     } catch (error) {
       const { title, detail, faults = [] } = problemFrom(error);
@@ -32,16 +35,38 @@ export function ChartCheck() {
       <h2 id="check-title">Check a chart file</h2>
       <div className="field">
         <label htmlFor="chart-file">Load charts, CSV</label>
-        <span className="hint" id="chart-file-hint">Only checked here; a new edition takes them in</span>
-        <input id="chart-file" type="file" accept=".csv,text/csv" aria-describedby="chart-file-hint"
-          onChange={(event) => void check(event.target.files?.[0])} />
+        <span className="hint" id="chart-file-hint">
+          Only checked here; a new edition takes them in
+        </span>
+        <input
+          id="chart-file"
+          type="file"
+          accept=".csv,text/csv"
+          aria-describedby="chart-file-hint"
+          onChange={(event) => void check(event.target.files?.[0])}
+        />
       </div>
-      <p role="status">{state.is === 'reading' ? 'Reading…' : state.is === 'read' ? `${state.charts.length} charts read, no fault.` : state.is === 'faulty' ? state.words : ''}</p>
+      <p role="status">
+        {state.is === 'reading'
+          ? 'Reading…'
+          : state.is === 'read'
+            ? `${state.charts.length} charts read, no fault.`
+            : state.is === 'faulty'
+              ? state.words
+              : ''}
+      </p>
       {state.is === 'faulty' && state.faults.length > 0 && (
-        <PlainTable caption="Faults of the file" columns={['Where', 'What to do']}
-          rows={state.faults.map(({ pointer, message }) => [pointer.slice(1).replace('/', ', column '), message])} />
+        <PlainTable
+          caption="Faults of the file"
+          columns={['Where', 'What to do']}
+          rows={state.faults.map(({ pointer, message }) => [
+            pointer.slice(1).replace('/', ', column '),
+            message,
+          ])}
+        />
       )}
-      {state.is === 'read' && state.charts.map((chart) => <ChartTable key={chart.id} chart={chart} />)}
+      {state.is === 'read' &&
+        state.charts.map((chart) => <ChartTable key={chart.id} chart={chart} />)}
     </section>
   );
 }

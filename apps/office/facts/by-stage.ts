@@ -6,26 +6,70 @@ import type { FactName, FactView, JobView, Stage, SurfaceView } from '#jobs/cont
 export const STAGE_FACTS: Readonly<Record<Stage, readonly FactName[]>> = {
   style: ['slope', 'area', 'longest-piece', 'substrate', 'weathertightness-asked'],
   coating: [
-    'corrosivity', 'water', 'water-distance', 'animals-or-fertilizer', 'corrosive-inside-protected',
-    'asked-term-years', 'copper-or-lead-above', 'masonry-after-panels', 'reglet-bare-in-wet-mortar',
-    'cool-roof-asked', 'reflectance-shown', 'trim-bend-radius',
+    'corrosivity',
+    'water',
+    'water-distance',
+    'animals-or-fertilizer',
+    'corrosive-inside-protected',
+    'asked-term-years',
+    'copper-or-lead-above',
+    'masonry-after-panels',
+    'reglet-bare-in-wet-mortar',
+    'cool-roof-asked',
+    'reflectance-shown',
+    'trim-bend-radius',
   ],
   hazards: [
-    'exposure', 'wind-speed', 'topographic-factor', 'elevation', 'ground-snow', 'ground-snow-basis',
-    'winter-wind', 'design-stone', 'class-4-asked', 'mean-roof-height', 'width', 'length',
-    'roof-shape', 'roof-slope', 'overhang', 'eave-to-ridge', 'risk-category', 'enclosure',
-    'any-side-open', 'doors-open-in-storms', 'over-doors-or-walks', 'snow-retention',
+    'exposure',
+    'wind-speed',
+    'topographic-factor',
+    'elevation',
+    'ground-snow',
+    'ground-snow-basis',
+    'winter-wind',
+    'design-stone',
+    'class-4-asked',
+    'mean-roof-height',
+    'width',
+    'length',
+    'roof-shape',
+    'roof-slope',
+    'overhang',
+    'eave-to-ridge',
+    'risk-category',
+    'enclosure',
+    'any-side-open',
+    'doors-open-in-storms',
+    'over-doors-or-walks',
+    'snow-retention',
     'snow-retention-utilization',
   ],
   substrate: [
-    'substrate', 'reroof', 'shingle-layers', 'old-roof-left', 'deck-thickness', 'support-thickness',
-    'support-tensile-strength', 'wood-specific-gravity', 'fastener-bite', 'fastener-metal',
-    'support-spacings', 'framing-sound', 'treated-lumber-contact', 'inside-air',
-    'condensation-control', 'underlayment', 'removes-bracing-sheets', 'framing-added',
+    'substrate',
+    'reroof',
+    'shingle-layers',
+    'old-roof-left',
+    'deck-thickness',
+    'support-thickness',
+    'support-tensile-strength',
+    'wood-specific-gravity',
+    'fastener-bite',
+    'fastener-metal',
+    'support-spacings',
+    'framing-sound',
+    'treated-lumber-contact',
+    'inside-air',
+    'condensation-control',
+    'underlayment',
+    'removes-bracing-sheets',
+    'framing-added',
   ],
   gauge: ['residential', 'fixed-lines', 'dent-exclusion-shown', 'oil-canning-disclosed'],
   'sign-off': [
-    'sign-off-asked', 'permit-asked', 'permit-question-answered', 'association-asked',
+    'sign-off-asked',
+    'permit-asked',
+    'permit-question-answered',
+    'association-asked',
     'small-job-acknowledged',
   ],
 };
@@ -45,7 +89,8 @@ export function slotsFor(job: JobView, surface: SurfaceView, stage: Stage): read
 
 /** Every fact of the site, of one building or of one surface. */
 export function slotsOn(job: JobView, thing: string | null): readonly FactSlot[] {
-  const on = thing === null ? 'site' : job.buildings.some(({ id }) => id === thing) ? 'building' : 'surface';
+  const on =
+    thing === null ? 'site' : job.buildings.some(({ id }) => id === thing) ? 'building' : 'surface';
   return FACT_NAMES.filter((name) => factDefinition(name).on === on).map((name) =>
     found(job, name, thing, factPath(on, thing, name)),
   );
@@ -58,5 +103,8 @@ function slot(job: JobView, name: FactName, surface: SurfaceView): FactSlot {
 }
 
 const found = (job: JobView, name: FactName, on: string | null, path: string): FactSlot => ({
-  name, on, path, fact: job.facts.find((each) => each.path === path),
+  name,
+  on,
+  path,
+  fact: job.facts.find((each) => each.path === path),
 });

@@ -18,20 +18,29 @@ export interface FactsTyped {
 }
 
 export const NOTHING_TYPED: FactsTyped = {
-  values: {}, how: '', source: '', reason: '', since: '', sinceTime: '',
+  values: {},
+  how: '',
+  source: '',
+  reason: '',
+  since: '',
+  sinceTime: '',
 };
 
 /** The typed text as the fact's value; undefined where it cannot be one. */
 export function typedValue(name: FactName, text: string): FactValue | undefined {
   const definition = factDefinition(name);
   const given = text.trim();
-  if (definition.kind === 'flag') return given === 'yes' ? true : given === 'no' ? false : undefined;
+  if (definition.kind === 'flag')
+    return given === 'yes' ? true : given === 'no' ? false : undefined;
   if (definition.kind === 'amount') {
     const v = decimal(given, definition.unit);
     return v === undefined ? undefined : { v, u: definition.unit };
   }
   if (definition.kind === 'spacings') {
-    const lines = given.split('\n').map((line) => line.trim()).filter(Boolean);
+    const lines = given
+      .split('\n')
+      .map((line) => line.trim())
+      .filter(Boolean);
     const read = lines.map((line) => spacing(line, definition.unit));
     return read.every((each) => each !== undefined) ? read : undefined;
   }
@@ -69,7 +78,12 @@ export function factFaults(slots: readonly FactSlot[], typed: FactsTyped): Field
     }),
     ...(typed.how ? [] : [{ field: 'how-0', message: 'Say how this is known' }]),
     ...(typed.how && typed.how !== 'assumed' && !typed.source.trim()
-      ? [{ field: 'source', message: 'Name the person, the letter, the map or the tape it comes from' }]
+      ? [
+          {
+            field: 'source',
+            message: 'Name the person, the letter, the map or the tape it comes from',
+          },
+        ]
       : []),
   ];
 }
@@ -80,7 +94,8 @@ function valueFault(name: FactName, text: string): string | undefined {
   if (value === undefined && definition.kind === 'amount') {
     return `${definition.asks}: enter a number in ${unitText(definition.unit) || 'plain digits'}, like 24.5; other units are not converted`;
   }
-  if (value === undefined) return `${definition.asks}: enter one number in inches a line, like “24” or “24 eave”`;
+  if (value === undefined)
+    return `${definition.asks}: enter one number in inches a line, like “24” or “24 eave”`;
   const fault = factValueFault(name, value);
   return fault === undefined ? undefined : `${definition.asks}: ${fault}`;
 }
@@ -96,14 +111,20 @@ export function factCommand(
   const facts = slots.flatMap(({ name, path, on }) => {
     const value = typedValue(name, typed.values[path] ?? '');
     if ((typed.values[path] ?? '').trim() === '' || value === undefined) return [];
-    return [{
-      on, fact: name, value: value as { v: string; u: string },
-      how: typed.how as 'told', ...(source ? { source } : {}),
-    }];
+    return [
+      {
+        on,
+        fact: name,
+        value: value as { v: string; u: string },
+        how: typed.how as 'told',
+        ...(source ? { source } : {}),
+      },
+    ];
   });
   const reason = typed.reason.trim();
   return {
-    type: 'record-facts', facts,
+    type: 'record-facts',
+    facts,
     ...(reason ? { reason } : {}),
     ...(effectiveAt ? { effectiveAt } : {}),
   };

@@ -6,9 +6,17 @@ import { capital, value as valueWords } from '../parts/words.js';
 import type { FactSlot } from './by-stage.js';
 import { fieldOf } from './fact-entry.js';
 
-const YES_NO = [{ value: 'yes', label: 'Yes' }, { value: 'no', label: 'No' }];
+const YES_NO = [
+  { value: 'yes', label: 'Yes' },
+  { value: 'no', label: 'No' },
+];
 
-export function FactField({ slot, value, errors, onChange }: {
+export function FactField({
+  slot,
+  value,
+  errors,
+  onChange,
+}: {
   readonly slot: FactSlot;
   readonly value: string;
   readonly errors: FieldErrors;
@@ -18,15 +26,25 @@ export function FactField({ slot, value, errors, onChange }: {
   const now = slot.fact && `Recorded: ${valueWords(slot.fact.value)} (${slot.fact.how})`;
   const hint = [definition.hint && capital(definition.hint), now].filter(Boolean).join('. ');
   const frame = {
-    id: fieldOf(slot.path), label: definition.asks, errors, value, onChange, ...(hint ? { hint } : {}),
+    id: fieldOf(slot.path),
+    label: definition.asks,
+    errors,
+    value,
+    onChange,
+    ...(hint ? { hint } : {}),
   };
   const empty = slot.fact ? 'No change' : 'Not known';
   switch (definition.kind) {
     case 'amount':
       return <TextField {...frame} numeric unit={definition.unit} />;
     case 'choice':
-      return <SelectField {...frame} empty={empty}
-        options={definition.of.map((each) => ({ value: each, label: capital(label(each)) }))} />;
+      return (
+        <SelectField
+          {...frame}
+          empty={empty}
+          options={definition.of.map((each) => ({ value: each, label: capital(label(each)) }))}
+        />
+      );
     case 'flag':
       return <SelectField {...frame} empty={empty} options={YES_NO} />;
     case 'spacings':

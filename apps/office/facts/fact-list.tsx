@@ -6,7 +6,13 @@ import type { FactView, JobView, Stage, SurfaceView } from '#jobs/contract';
 import { moment, value } from '../parts/words.js';
 import { slotsFor, type FactSlot } from './by-stage.js';
 
-export function StageFacts({ job, surface, stage, nameOf, may }: {
+export function StageFacts({
+  job,
+  surface,
+  stage,
+  nameOf,
+  may,
+}: {
   readonly job: JobView;
   readonly surface: SurfaceView;
   readonly stage: Stage;
@@ -22,21 +28,32 @@ export function StageFacts({ job, surface, stage, nameOf, may }: {
       <div className="row ends">
         <h2 id="facts-title">Facts for this stage</h2>
         {may && (
-          <Link className="button no-print" to="/jobs/$job/facts" params={{ job: job.id }}
-            search={{ surface: surface.id, stage }}>
+          <Link
+            className="button no-print"
+            to="/jobs/$job/facts"
+            params={{ job: job.id }}
+            search={{ surface: surface.id, stage }}
+          >
             Record or change facts
           </Link>
         )}
       </div>
       <details open={!settled}>
-        <summary>{known} recorded, {slots.length - known} not recorded</summary>
-        <div className="stack"><FactList slots={slots} nameOf={nameOf} /></div>
+        <summary>
+          {known} recorded, {slots.length - known} not recorded
+        </summary>
+        <div className="stack">
+          <FactList slots={slots} nameOf={nameOf} />
+        </div>
       </details>
     </section>
   );
 }
 
-export function FactList({ slots, nameOf }: {
+export function FactList({
+  slots,
+  nameOf,
+}: {
   readonly slots: readonly FactSlot[];
   readonly nameOf: (id: string) => string;
 }) {
@@ -47,30 +64,42 @@ export function FactList({ slots, nameOf }: {
       {known.length > 0 && (
         <dl className="facts">
           {known.flatMap(({ name, path, fact }) =>
-            fact === undefined ? [] : [
-              <dt key={path}>{factDefinition(name).asks}</dt>,
-              <dd key={`${path} value`}><Fact fact={fact} nameOf={nameOf} /></dd>,
-            ],
+            fact === undefined
+              ? []
+              : [
+                  <dt key={path}>{factDefinition(name).asks}</dt>,
+                  <dd key={`${path} value`}>
+                    <Fact fact={fact} nameOf={nameOf} />
+                  </dd>,
+                ],
           )}
         </dl>
       )}
       {open.length > 0 && (
         <p className="quiet">
-          Not recorded: {open.map(({ name }) => factDefinition(name).asks.replace(/\?$/, '')).join('; ')}.
+          Not recorded:{' '}
+          {open.map(({ name }) => factDefinition(name).asks.replace(/\?$/, '')).join('; ')}.
         </p>
       )}
     </>
   );
 }
 
-function Fact({ fact, nameOf }: { readonly fact: FactView; readonly nameOf: (id: string) => string }) {
+function Fact({
+  fact,
+  nameOf,
+}: {
+  readonly fact: FactView;
+  readonly nameOf: (id: string) => string;
+}) {
   return (
     <>
       {value(fact.value)}
       <span className="source">
         {fact.how === 'assumed' ? <strong>assumed</strong> : fact.how}
         {fact.source && `: ${fact.source}`}; {nameOf(fact.by)}, {moment(fact.at)}
-        {fact.effectiveAt.slice(0, 16) !== fact.at.slice(0, 16) && `; true since ${moment(fact.effectiveAt)}`}
+        {fact.effectiveAt.slice(0, 16) !== fact.at.slice(0, 16) &&
+          `; true since ${moment(fact.effectiveAt)}`}
       </span>
       {fact.earlier.length > 0 && (
         <details>

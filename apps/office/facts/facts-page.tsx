@@ -19,9 +19,7 @@ import { slotsFor, slotsOn, type FactSlot } from './by-stage.js';
 import { factCommand, factFaults, NOTHING_TYPED, type FactsTyped } from './fact-entry.js';
 import { FactField } from './fact-field.js';
 
-export const FactsPage = () => (
-  <WithJob>{({ job }) => <Facts job={job} key={job.id} />}</WithJob>
-);
+export const FactsPage = () => <WithJob>{({ job }) => <Facts job={job} key={job.id} />}</WithJob>;
 
 const HOW_OPTIONS = HOWS.map((value) => ({
   value,
@@ -38,17 +36,29 @@ function Facts({ job }: { readonly job: JobView }) {
   const search = useSearch({ strict: false }) as { surface?: string; stage?: Stage; on?: string };
   const surface = job.surfaces.find(({ id }) => id === search.surface);
   const whole = !surface || !search.stage;
-  const slots = whole ? slotsOn(job, search.on ?? null) : slotsFor(job, surface, search.stage as Stage);
-  const back = !whole && surface
-    ? { to: '/jobs/$job/surfaces/$surface/$stage', params: { job: job.id, surface: surface.id, stage: search.stage ?? 'style' } } as const
-    : { to: '/jobs/$job', params: { job: job.id } } as const;
+  const slots = whole
+    ? slotsOn(job, search.on ?? null)
+    : slotsFor(job, surface, search.stage as Stage);
+  const back =
+    !whole && surface
+      ? ({
+          to: '/jobs/$job/surfaces/$surface/$stage',
+          params: { job: job.id, surface: surface.id, stage: search.stage ?? 'style' },
+        } as const)
+      : ({ to: '/jobs/$job', params: { job: job.id } } as const);
   const title = whole ? 'Record facts' : `Facts for ${label(search.stage ?? '')}: ${surface.name}`;
   const [failed, setFailed] = useState(false);
   return (
     <Page title={title} section={`Job ${job.number}`} crumbs={jobCrumbs(job)} failed={failed}>
       {whole && <Things job={job} here={search.on ?? null} />}
-      <FactForm key={search.on ?? ''} job={job} slots={slots} back={back} failed={setFailed}
-        name={`${job.id} facts ${search.surface ?? ''} ${search.stage ?? search.on ?? 'site'}`} />
+      <FactForm
+        key={search.on ?? ''}
+        job={job}
+        slots={slots}
+        back={back}
+        failed={setFailed}
+        name={`${job.id} facts ${search.surface ?? ''} ${search.stage ?? search.on ?? 'site'}`}
+      />
     </Page>
   );
 }
@@ -65,8 +75,13 @@ function Things({ job, here }: { readonly job: JobView; readonly here: string | 
       <ul className="applied">
         {things.map(({ id, name }) => (
           <li key={name}>
-            <Link className="button" to="/jobs/$job/facts" params={{ job: job.id }}
-              search={id === null ? {} : { on: id }} {...(id === here ? { 'aria-current': 'true' } : {})}>
+            <Link
+              className="button"
+              to="/jobs/$job/facts"
+              params={{ job: job.id }}
+              search={id === null ? {} : { on: id }}
+              {...(id === here ? { 'aria-current': 'true' } : {})}
+            >
               {name}
             </Link>
           </li>
@@ -76,7 +91,13 @@ function Things({ job, here }: { readonly job: JobView; readonly here: string | 
   );
 }
 
-function FactForm({ job, slots, name, back, failed }: {
+function FactForm({
+  job,
+  slots,
+  name,
+  back,
+  failed,
+}: {
   readonly job: JobView;
   readonly slots: readonly FactSlot[];
   readonly name: string;
@@ -96,8 +117,11 @@ function FactForm({ job, slots, name, back, failed }: {
   const send = () => {
     const reasonMissing = review && review.length > 0 && !typed.reason.trim();
     const faults = [
-      ...factFaults(slots, typed), ...sinceFaults(typed),
-      ...(reasonMissing ? [{ field: 'reason', message: 'Say why this changes; later stages are reopened' }] : []),
+      ...factFaults(slots, typed),
+      ...sinceFaults(typed),
+      ...(reasonMissing
+        ? [{ field: 'reason', message: 'Say why this changes; later stages are reopened' }]
+        : []),
     ];
     failed(faults.length > 0);
     form.submit(faults, command, () => {
@@ -107,7 +131,8 @@ function FactForm({ job, slots, name, back, failed }: {
   };
   const submit = async (event: FormEvent) => {
     event.preventDefault();
-    if (review !== null || [...factFaults(slots, typed), ...sinceFaults(typed)].length > 0) return send();
+    if (review !== null || [...factFaults(slots, typed), ...sinceFaults(typed)].length > 0)
+      return send();
     const reopens = await reopensOf(job.id, command());
     if (reopens.length === 0) send();
     else setReview(reopens);
@@ -118,36 +143,83 @@ function FactForm({ job, slots, name, back, failed }: {
       <Kept draft={draft} />
       <div className="columns">
         {slots.map((slot) => (
-          <FactField key={slot.path} slot={slot} errors={form.errors} value={typed.values[slot.path] ?? ''} onChange={put(slot.path)} />
+          <FactField
+            key={slot.path}
+            slot={slot}
+            errors={form.errors}
+            value={typed.values[slot.path] ?? ''}
+            onChange={put(slot.path)}
+          />
         ))}
       </div>
-      <RadioField id="how" label="How is this known?" big across options={HOW_OPTIONS} errors={form.errors}
-        value={typed.how} onChange={(how) => set({ how })} />
-      <TextField id="source" label="From whom or what" hint="Not needed for an assumption" errors={form.errors}
-        value={typed.source} onChange={(source) => set({ source })} />
+      <RadioField
+        id="how"
+        label="How is this known?"
+        big
+        across
+        options={HOW_OPTIONS}
+        errors={form.errors}
+        value={typed.how}
+        onChange={(how) => set({ how })}
+      />
+      <TextField
+        id="source"
+        label="From whom or what"
+        hint="Not needed for an assumption"
+        errors={form.errors}
+        value={typed.source}
+        onChange={(source) => set({ source })}
+      />
       <details open={typed.since !== ''}>
         <summary>It was true earlier than now</summary>
         <div className="row bottoms">
-          <DateField id="since" label="True since" errors={form.errors} value={typed.since} onChange={(since) => set({ since })} />
-          <TextField id="since-time" label="Time (optional)" hint="Like 09:30" errors={form.errors}
-            value={typed.sinceTime} onChange={(sinceTime) => set({ sinceTime })} />
+          <DateField
+            id="since"
+            label="True since"
+            errors={form.errors}
+            value={typed.since}
+            onChange={(since) => set({ since })}
+          />
+          <TextField
+            id="since-time"
+            label="Time (optional)"
+            hint="Like 09:30"
+            errors={form.errors}
+            value={typed.sinceTime}
+            onChange={(sinceTime) => set({ sinceTime })}
+          />
         </div>
       </details>
       {review && <Reopens job={job} reopens={review} />}
-      <LongField id="reason" label={review ? 'Reason for the change' : 'Reason (where it changes something recorded)'}
-        errors={form.errors} value={typed.reason} onChange={(reason) => set({ reason })} />
+      <LongField
+        id="reason"
+        label={review ? 'Reason for the change' : 'Reason (where it changes something recorded)'}
+        errors={form.errors}
+        value={typed.reason}
+        onChange={(reason) => set({ reason })}
+      />
       <div className="row">
         <button type="submit" className="main" aria-disabled={form.busy}>
-          {form.busy ? 'Recording…' : review ? 'Record and reopen these stages' : 'Record these facts'}
+          {form.busy
+            ? 'Recording…'
+            : review
+              ? 'Record and reopen these stages'
+              : 'Record these facts'}
         </button>
-        {review && <button type="button" onClick={() => setReview(null)}>Go back, change nothing</button>}
+        {review && (
+          <button type="button" onClick={() => setReview(null)}>
+            Go back, change nothing
+          </button>
+        )}
       </div>
     </form>
   );
 }
 
 const sinceFaults = ({ since, sinceTime }: FactsTyped) => [
-  ...(since.trim() && !parseDay(since) ? [{ field: 'since', message: 'Enter the date like 14 Feb 2026' }] : []),
+  ...(since.trim() && !parseDay(since)
+    ? [{ field: 'since', message: 'Enter the date like 14 Feb 2026' }]
+    : []),
   ...(sinceTime.trim() && !/^([01]?\d|2[0-3]):[0-5]\d$/.test(sinceTime.trim())
     ? [{ field: 'since-time', message: 'Enter the time like 09:30' }]
     : []),
@@ -155,14 +227,19 @@ const sinceFaults = ({ since, sinceTime }: FactsTyped) => [
 
 function effective({ since, sinceTime }: FactsTyped): string | undefined {
   const date = parseDay(since);
-  return date && new Date(`${date}T${(sinceTime.trim() || '00:00').padStart(5, '0')}:00`).toISOString();
+  return (
+    date && new Date(`${date}T${(sinceTime.trim() || '00:00').padStart(5, '0')}:00`).toISOString()
+  );
 }
 
 /**
  * The reason is asked for once it is known what reopens, so a rehearsal goes without one. An
  * unanswered rehearsal is no reason not to save: the service decides again.
  */
-async function reopensOf(job: string, command: ReturnType<typeof factCommand>): Promise<Rehearsal['reopens']> {
+async function reopensOf(
+  job: string,
+  command: ReturnType<typeof factCommand>,
+): Promise<Rehearsal['reopens']> {
   try {
     return (await rehearse(job, { ...command, reason: command.reason ?? 'not given yet' })).reopens;
   } catch {

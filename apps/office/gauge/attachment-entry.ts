@@ -6,25 +6,45 @@ import { decimal } from '../stages/hazards-entry.js';
 
 export interface AttachmentTyped {
   readonly fastener: string;
-  readonly zones: readonly { readonly zone: string; readonly spacing: string; readonly rows: string }[];
+  readonly zones: readonly {
+    readonly zone: string;
+    readonly spacing: string;
+    readonly rows: string;
+  }[];
 }
 
-export function attachmentTyped(surface: SurfaceView, fasteners: Catalogue['fasteners']): AttachmentTyped {
+export function attachmentTyped(
+  surface: SurfaceView,
+  fasteners: Catalogue['fasteners'],
+): AttachmentTyped {
   const before = surface.stages.gauge.content?.attachment;
-  const names = [...new Set(surface.stages.hazards.content?.wind.zones.map(({ zone }) => zone) ?? [])];
+  const names = [
+    ...new Set(surface.stages.hazards.content?.wind.zones.map(({ zone }) => zone) ?? []),
+  ];
   const zones = (names.length > 0 ? names : ['all']).map((zone) => {
     const had = before?.zones.find((each) => each.zone === zone);
     return { zone, spacing: had?.spacing.v ?? '', rows: had?.rows?.v ?? '' };
   });
-  return { fastener: before?.fastener ?? (fasteners.length === 1 ? (fasteners[0]?.id ?? '') : ''), zones };
+  return {
+    fastener: before?.fastener ?? (fasteners.length === 1 ? (fasteners[0]?.id ?? '') : ''),
+    zones,
+  };
 }
 
 export const gaugeFaults = ({ fastener, zones }: AttachmentTyped): FieldErrors => [
   ...(fastener ? [] : [{ field: 'fastener', message: 'Choose the fastener' }]),
   ...zones.flatMap(({ zone, spacing, rows }, i) => [
-    ...(positive(spacing) ? [] : [{ field: `spacing-${i}`, message: `Zone ${zone}: enter the spacing in inches, like 24` }]),
+    ...(positive(spacing)
+      ? []
+      : [{ field: `spacing-${i}`, message: `Zone ${zone}: enter the spacing in inches, like 24` }]),
     ...(rows.trim() === '' || positive(rows)
-      ? [] : [{ field: `rows-${i}`, message: `Zone ${zone}: enter the spacing of rows in inches, or leave it empty` }]),
+      ? []
+      : [
+          {
+            field: `rows-${i}`,
+            message: `Zone ${zone}: enter the spacing of rows in inches, or leave it empty`,
+          },
+        ]),
   ]),
 ];
 
@@ -41,6 +61,7 @@ export const attachmentOf = ({ fastener, zones }: AttachmentTyped): Attachment =
 
 export function gaugePlace(pointer: string): string {
   const [, first = '', second = '', index = '', field = ''] = pointer.split('/');
-  if (first === 'attachment') return second === 'zones' ? `${field || 'spacing'}-${index || 0}` : 'fastener';
+  if (first === 'attachment')
+    return second === 'zones' ? `${field || 'spacing'}-${index || 0}` : 'fastener';
   return first === 'why' ? 'why' : '';
 }

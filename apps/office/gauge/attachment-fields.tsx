@@ -5,7 +5,12 @@ import type { Catalogue } from '#jobs/contract';
 import { SelectField, TextField, type FieldErrors } from '../parts/fields.js';
 import type { AttachmentTyped } from './attachment-entry.js';
 
-export function AttachmentFields({ typed, set, errors, fasteners }: {
+export function AttachmentFields({
+  typed,
+  set,
+  errors,
+  fasteners,
+}: {
   readonly typed: AttachmentTyped;
   readonly set: (change: Partial<AttachmentTyped>) => void;
   readonly errors: FieldErrors;
@@ -20,16 +25,36 @@ export function AttachmentFields({ typed, set, errors, fasteners }: {
       <p className="quiet">
         One plane takes one gauge: edge zones are cured by closer attachment or closer supports.
       </p>
-      <SelectField id="fastener" label="Fastener" empty="Choose one" errors={errors} value={typed.fastener}
-        options={fasteners.map(({ id, name }) => ({ value: id, label: name }))} onChange={(fastener) => set({ fastener })} />
+      <SelectField
+        id="fastener"
+        label="Fastener"
+        empty="Choose one"
+        errors={errors}
+        value={typed.fastener}
+        options={fasteners.map(({ id, name }) => ({ value: id, label: name }))}
+        onChange={(fastener) => set({ fastener })}
+      />
       {typed.zones.map(({ zone, spacing, rows }, i) => (
         <div className="row bottoms" key={zone} role="group" aria-label={`Zone ${zone}`}>
-          <TextField id={`spacing-${i}`} numeric unit="in" errors={errors} value={spacing}
+          <TextField
+            id={`spacing-${i}`}
+            numeric
+            unit="in"
+            errors={errors}
+            value={spacing}
             label={`Zone ${zone}: ${clip ? 'clips along the panel, every' : 'screws across the panel, every'}`}
-            onChange={(text) => put(i, { spacing: text })} />
+            onChange={(text) => put(i, { spacing: text })}
+          />
           {!clip && (
-            <TextField id={`rows-${i}`} numeric unit="in" errors={errors} value={rows}
-              label={`Zone ${zone}: rows along the panel, on a solid deck (optional)`} onChange={(text) => put(i, { rows: text })} />
+            <TextField
+              id={`rows-${i}`}
+              numeric
+              unit="in"
+              errors={errors}
+              value={rows}
+              label={`Zone ${zone}: rows along the panel, on a solid deck (optional)`}
+              onChange={(text) => put(i, { rows: text })}
+            />
           )}
         </div>
       ))}

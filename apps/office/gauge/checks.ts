@@ -11,13 +11,20 @@ export function governingCheck(option: OptionResult): CheckRecord | undefined {
   const { governs } = option;
   if (governs === null) return undefined;
   const zone = option.zones.find((each) => each.zone === governs.zone);
-  return zone && checksOf(zone).find(
-    ({ limit_state, direction, utilization }) =>
-      utilization === governs.utilization && governs.limit_state === `${limit_state} (${direction})`,
+  return (
+    zone &&
+    checksOf(zone).find(
+      ({ limit_state, direction, utilization }) =>
+        utilization === governs.utilization &&
+        governs.limit_state === `${limit_state} (${direction})`,
+    )
   );
 }
 
-export const checksOf = (zone: ZoneResult): readonly CheckRecord[] => [...zone.panel, ...zone.attachment];
+export const checksOf = (zone: ZoneResult): readonly CheckRecord[] => [
+  ...zone.panel,
+  ...zone.attachment,
+];
 
 export const WHY_NOT: Readonly<Record<WhyNotClass, string>> = {
   'ruled-out': 'Ruled out',

@@ -11,7 +11,11 @@ interface Pick {
   readonly pick: (option: string) => void;
 }
 
-export function Comparison({ evaluation, picking, chosen }: {
+export function Comparison({
+  evaluation,
+  picking,
+  chosen,
+}: {
   readonly evaluation: Evaluation;
   /** Present where a person is choosing. */
   readonly picking?: Pick | undefined;
@@ -21,25 +25,47 @@ export function Comparison({ evaluation, picking, chosen }: {
   const options = inOrder(evaluation.options);
   return (
     <section className="stack" aria-label="Comparison of gauges">
-      <p><strong>{evaluation.recommendation.sentence}</strong></p>
-      <ScrollTable caption="Comparison of gauges" note="Every thickness the catalogue offers for this profile">
+      <p>
+        <strong>{evaluation.recommendation.sentence}</strong>
+      </p>
+      <ScrollTable
+        caption="Comparison of gauges"
+        note="Every thickness the catalogue offers for this profile"
+      >
         <thead>
           <tr>
             {picking && <th scope="col">Take</th>}
             <th scope="col">Gauge, base thickness, outcome</th>
             <th scope="col">Governing check</th>
-            <th scope="col" className="num">Demand</th>
-            <th scope="col" className="num">Capacity</th>
-            <th scope="col" className="num">Utilization</th>
-            <th scope="col" className="num">Weight</th>
-            <th scope="col" className="num">Price</th>
-            <th scope="col" className="num">Lead, days</th>
+            <th scope="col" className="num">
+              Demand
+            </th>
+            <th scope="col" className="num">
+              Capacity
+            </th>
+            <th scope="col" className="num">
+              Utilization
+            </th>
+            <th scope="col" className="num">
+              Weight
+            </th>
+            <th scope="col" className="num">
+              Price
+            </th>
+            <th scope="col" className="num">
+              Lead, days
+            </th>
           </tr>
         </thead>
         <tbody>
           {options.map((option) => (
-            <Row key={option.id} option={option} recommended={evaluation.recommendation.option}
-              taken={chosen} {...(picking ? { picking } : {})} />
+            <Row
+              key={option.id}
+              option={option}
+              recommended={evaluation.recommendation.option}
+              taken={chosen}
+              {...(picking ? { picking } : {})}
+            />
           ))}
         </tbody>
       </ScrollTable>
@@ -48,7 +74,12 @@ export function Comparison({ evaluation, picking, chosen }: {
   );
 }
 
-function Row({ option, recommended, picking, taken }: {
+function Row({
+  option,
+  recommended,
+  picking,
+  taken,
+}: {
   readonly option: OptionResult;
   readonly recommended: string | null;
   readonly picking?: Pick;
@@ -59,41 +90,61 @@ function Row({ option, recommended, picking, taken }: {
   const look = taken === option.id ? 'chosen' : option.admissible ? '' : 'ruled-out';
   return (
     <>
-    <tr className={look}>
-      {picking && (
-        <td>
-          {option.admissible && (
-            <input type="radio" name="option" id={`option-${option.id}`} aria-label={`Take ${optionName(option)}`}
-              checked={picking.chosen === option.id} onChange={() => picking.pick(option.id)} />
+      <tr className={look}>
+        {picking && (
+          <td>
+            {option.admissible && (
+              <input
+                type="radio"
+                name="option"
+                id={`option-${option.id}`}
+                aria-label={`Take ${optionName(option)}`}
+                checked={picking.chosen === option.id}
+                onChange={() => picking.pick(option.id)}
+              />
+            )}
+          </td>
+        )}
+        <th scope="row">
+          {optionName(option)}
+          <br />
+          <Tag tone={outcome.tone}>
+            {outcome.words}
+            {taken === option.id && ', taken'}
+          </Tag>
+        </th>
+        <td className="words">
+          {option.governs
+            ? `${capital(option.governs.limit_state)}, zone ${option.governs.zone}`
+            : 'no number'}
+          {check && (
+            <span className="quiet small">
+              <br />
+              {prose(check.source)}
+            </span>
           )}
         </td>
-      )}
-      <th scope="row">
-        {optionName(option)}
-        <br />
-        <Tag tone={outcome.tone}>{outcome.words}{taken === option.id && ', taken'}</Tag>
-      </th>
-      <td className="words">
-        {option.governs ? `${capital(option.governs.limit_state)}, zone ${option.governs.zone}` : 'no number'}
-        {check && <span className="quiet small"><br />{prose(check.source)}</span>}
-      </td>
-      <td className="num">{check ? amount(check.demand) : '—'}</td>
-      <td className="num">{check ? amount(check.capacity) : '—'}</td>
-      <td className="num">{option.governs ? <Used value={option.governs.utilization} /> : '—'}</td>
-      <td className="num">{amount(option.weight)}</td>
-      <td className="num">{option.price ? amount(option.price) : 'none'}</td>
-      <td className="num">{option.lead_days ?? '—'}</td>
-    </tr>
-    {option.why_not && (
-      <tr className={`${look} why-not`}>
-        <td colSpan={picking ? 9 : 8}>
-          <div className="kept-in-view">
-            <strong>Why not {option.gauge ? `${option.gauge} gauge` : amount(option.thickness)}:</strong>{' '}
-            {prose(option.why_not.words)}
-          </div>
+        <td className="num">{check ? amount(check.demand) : '—'}</td>
+        <td className="num">{check ? amount(check.capacity) : '—'}</td>
+        <td className="num">
+          {option.governs ? <Used value={option.governs.utilization} /> : '—'}
         </td>
+        <td className="num">{amount(option.weight)}</td>
+        <td className="num">{option.price ? amount(option.price) : 'none'}</td>
+        <td className="num">{option.lead_days ?? '—'}</td>
       </tr>
-    )}
+      {option.why_not && (
+        <tr className={`${look} why-not`}>
+          <td colSpan={picking ? 9 : 8}>
+            <div className="kept-in-view">
+              <strong>
+                Why not {option.gauge ? `${option.gauge} gauge` : amount(option.thickness)}:
+              </strong>{' '}
+              {prose(option.why_not.words)}
+            </div>
+          </td>
+        </tr>
+      )}
     </>
   );
 }

@@ -21,22 +21,39 @@ export function GaugeStage(props: StageProps) {
     <StageFrame
       {...props}
       stage="gauge"
-      summary={content === null ? [] : [
-        ['Gauge', content.gauge === null ? 'none: this metal has thicknesses only' : content.gauge],
-        ['Base thickness', `${content.thickness_in} in`],
-        ['Grade', content.grade],
-        ['Attachment', `${content.attachment.fastener}: ${content.attachment.zones.map(({ zone, spacing, rows }) => `zone ${zone} every ${amount(spacing)}${rows ? `, rows every ${amount(rows)}` : ''}`).join('; ')}`],
-        ['Why this one', content.why ?? 'The recommended option'],
-      ]}
-      extra={evaluation && status !== 'not-started' && (
-        <Whole evaluation={evaluation} chosen={content?.option} />
-      )}
+      summary={
+        content === null
+          ? []
+          : [
+              [
+                'Gauge',
+                content.gauge === null ? 'none: this metal has thicknesses only' : content.gauge,
+              ],
+              ['Base thickness', `${content.thickness_in} in`],
+              ['Grade', content.grade],
+              [
+                'Attachment',
+                `${content.attachment.fastener}: ${content.attachment.zones.map(({ zone, spacing, rows }) => `zone ${zone} every ${amount(spacing)}${rows ? `, rows every ${amount(rows)}` : ''}`).join('; ')}`,
+              ],
+              ['Why this one', content.why ?? 'The recommended option'],
+            ]
+      }
+      extra={
+        evaluation &&
+        status !== 'not-started' && <Whole evaluation={evaluation} chosen={content?.option} />
+      }
       form={() => <GaugeForm {...props} />}
     />
   );
 }
 
-function Whole({ evaluation, chosen }: { readonly evaluation: Evaluation; readonly chosen?: string | undefined }) {
+function Whole({
+  evaluation,
+  chosen,
+}: {
+  readonly evaluation: Evaluation;
+  readonly chosen?: string | undefined;
+}) {
   return (
     <>
       <Comparison evaluation={evaluation} chosen={chosen} />
@@ -51,7 +68,8 @@ function Whole({ evaluation, chosen }: { readonly evaluation: Evaluation; readon
 function GaugeForm(props: StageProps) {
   const catalogue = useQuery(catalogueQuery);
   if (catalogue.isPending) return <Loading what="the catalogue" />;
-  if (!catalogue.data) return <Failure error={catalogue.error} retry={() => void catalogue.refetch()} />;
+  if (!catalogue.data)
+    return <Failure error={catalogue.error} retry={() => void catalogue.refetch()} />;
   const fasteners = fitting(catalogue.data, props.surface);
   return (
     <StageForm
@@ -68,24 +86,35 @@ function GaugeForm(props: StageProps) {
         ...(rehearsal ? pickFaults(typed, rehearsal.evaluation) : []),
       ]}
       command={(typed, on) => ({
-        type: 'select-gauge', ...on, option: typed.option || 'none', attachment: attachmentOf(typed),
+        type: 'select-gauge',
+        ...on,
+        option: typed.option || 'none',
+        attachment: attachmentOf(typed),
         ...(typed.why.trim() ? { why: typed.why.trim() } : {}),
       })}
     >
       {({ typed, set, errors, rehearsal, asking }) => {
         const evaluation = rehearsal?.evaluation;
-        const other = typed.option !== '' && evaluation && evaluation.recommendation.option !== typed.option;
+        const other =
+          typed.option !== '' && evaluation && evaluation.recommendation.option !== typed.option;
         return (
           <>
             <AttachmentFields {...{ typed, set, errors, fasteners }} />
             {!evaluation && asking && <Loading what="the comparison" />}
             {evaluation && (
               <>
-                <Comparison evaluation={evaluation}
-                  picking={{ chosen: typed.option, pick: (option) => set({ option }) }} />
+                <Comparison
+                  evaluation={evaluation}
+                  picking={{ chosen: typed.option, pick: (option) => set({ option }) }}
+                />
                 {other && (
-                  <LongField id="why" label="Why this one and not the recommended option" errors={errors}
-                    value={typed.why} onChange={(why) => set({ why })} />
+                  <LongField
+                    id="why"
+                    label="Why this one and not the recommended option"
+                    errors={errors}
+                    value={typed.why}
+                    onChange={(why) => set({ why })}
+                  />
                 )}
                 <Pictures evaluation={evaluation} chosen={typed.option || undefined} />
                 <Demands evaluation={evaluation} />
@@ -103,10 +132,15 @@ function GaugeForm(props: StageProps) {
 /** Clips for concealed profiles, screws for exposed ones. */
 function fitting({ profiles, fasteners }: Catalogue, surface: SurfaceView): Catalogue['fasteners'] {
   const profile = profiles.find(({ id }) => id === surface.stages.style.content?.profile);
-  return fasteners.filter(({ kind }) => (profile?.fastening === 'concealed' ? kind === 'clip' : kind === 'screw'));
+  return fasteners.filter(({ kind }) =>
+    profile?.fastening === 'concealed' ? kind === 'clip' : kind === 'screw',
+  );
 }
 
-function pickFaults({ option, why }: { readonly option: string; readonly why: string }, evaluation: Evaluation | undefined) {
+function pickFaults(
+  { option, why }: { readonly option: string; readonly why: string },
+  evaluation: Evaluation | undefined,
+) {
   const first = evaluation?.options.find(({ admissible }) => admissible)?.id;
   if (!option) {
     const words = first

@@ -8,12 +8,17 @@ import { Drawing } from '../parts/drawing.js';
 import { amount, prose } from '../parts/words.js';
 import { governingCheck, inOrder, optionName, outcomeWords } from './checks.js';
 
-export function Pictures({ evaluation, chosen }: {
+export function Pictures({
+  evaluation,
+  chosen,
+}: {
   readonly evaluation: Evaluation;
   readonly chosen: string | undefined;
 }) {
   const catalogue = useQuery(catalogueQuery).data;
-  const taken = evaluation.options.find(({ id }) => id === (chosen ?? evaluation.recommendation.option));
+  const taken = evaluation.options.find(
+    ({ id }) => id === (chosen ?? evaluation.recommendation.option),
+  );
   const span = catalogue && taken && spanPicture(evaluation, taken, catalogue);
   return (
     <>
@@ -46,14 +51,23 @@ function priceDifference({ price }: OptionResult, taken: OptionResult | undefine
 }
 
 /** Only where a load chart governs and every number of the picture is in the catalogue. */
-function spanPicture(evaluation: Evaluation, taken: OptionResult, catalogue: Catalogue): Picture | undefined {
+function spanPicture(
+  evaluation: Evaluation,
+  taken: OptionResult,
+  catalogue: Catalogue,
+): Picture | undefined {
   const check = governingCheck(taken);
   const chart = catalogue.charts.find(({ id }) => check?.source.includes(id));
   const demand = evaluation.demands.find(({ zone }) => zone === taken.governs?.zone);
   if (!check || !chart || !demand?.support_spacing) return undefined;
   const uplift = check.direction === 'outward';
   const charts = catalogue.charts
-    .filter((each) => each.profile === chart.profile && each.width.v === chart.width.v && each.spans === chart.spans)
+    .filter(
+      (each) =>
+        each.profile === chart.profile &&
+        each.width.v === chart.width.v &&
+        each.spans === chart.spans,
+    )
     .sort((a, b) => Number(b.thickness.v) - Number(a.thickness.v));
   try {
     return loadAgainstSpan({

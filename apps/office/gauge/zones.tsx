@@ -14,14 +14,29 @@ export function Demands({ evaluation }: { readonly evaluation: Evaluation }) {
       <PlainTable
         caption="What each zone asks of the panel"
         note="Governing service-level loads; inward toward the surface, uplift away from it"
-        columns={['Zone', 'Part', { name: 'Inward', num: true }, { name: 'Uplift', num: true }, { name: 'Support spacing', num: true }, 'Source']}
+        columns={[
+          'Zone',
+          'Part',
+          { name: 'Inward', num: true },
+          { name: 'Uplift', num: true },
+          { name: 'Support spacing', num: true },
+          'Source',
+        ]}
         rows={evaluation.demands.map((each) => [
-          each.zone, capital(each.part), amount(each.inward), amount(each.outward),
-          each.support_spacing ? amount(each.support_spacing) : 'solid', prose(each.source),
+          each.zone,
+          capital(each.part),
+          amount(each.inward),
+          amount(each.outward),
+          each.support_spacing ? amount(each.support_spacing) : 'solid',
+          prose(each.source),
         ])}
       />
       {evaluation.demands.map((each) => (
-        <Steps key={`${each.part} ${each.zone}`} title={`Zone ${each.zone}, step by step`} steps={each.steps} />
+        <Steps
+          key={`${each.part} ${each.zone}`}
+          title={`Zone ${each.zone}, step by step`}
+          steps={each.steps}
+        />
       ))}
     </section>
   );
@@ -36,7 +51,11 @@ export function OptionDetails({ evaluation }: { readonly evaluation: Evaluation 
           <summary>{optionName(option)}</summary>
           <div className="stack">
             <Zones option={option} />
-            <Findings findings={option.findings} heading={`Rules on ${optionName(option)}`} level={3} />
+            <Findings
+              findings={option.findings}
+              heading={`Rules on ${optionName(option)}`}
+              level={3}
+            />
           </div>
         </details>
       ))}
@@ -53,30 +72,57 @@ function Zones({ option }: { readonly option: OptionResult }) {
       amount(check.demand),
       amount(check.capacity),
       <Utilization key="u" value={check.utilization} />,
-      <Tag key="p" tone={check.passes ? 'ready' : 'blocked'}>{check.passes ? 'Passes' : 'Fails'}</Tag>,
+      <Tag key="p" tone={check.passes ? 'ready' : 'blocked'}>
+        {check.passes ? 'Passes' : 'Fails'}
+      </Tag>,
       `${prose(check.source)}${check.calculated ? ' (calculated, not tested)' : ''}`,
     ]),
   );
-  const missing = option.zones.flatMap(({ zone, missing: why }) => why.map((words) => `Zone ${zone}: ${words}`));
+  const missing = option.zones.flatMap(({ zone, missing: why }) =>
+    why.map((words) => `Zone ${zone}: ${words}`),
+  );
   return (
     <>
       {rows.length > 0 && (
         <PlainTable
           caption={`${optionName(option)}, by zone`}
-          columns={['Zone', 'Check', 'Direction', { name: 'Demand', num: true }, { name: 'Capacity', num: true }, { name: 'Utilization', num: true }, 'Outcome', 'Source']}
+          columns={[
+            'Zone',
+            'Check',
+            'Direction',
+            { name: 'Demand', num: true },
+            { name: 'Capacity', num: true },
+            { name: 'Utilization', num: true },
+            'Outcome',
+            'Source',
+          ]}
           rows={rows}
         />
       )}
       {missing.length > 0 && (
         <div>
           <p>No number where nothing gives one:</p>
-          <ul>{missing.map((words, i) => <li key={i}>{words}</li>)}</ul>
+          <ul>
+            {missing.map((words, i) => (
+              <li key={i}>{words}</li>
+            ))}
+          </ul>
         </div>
       )}
-      {option.zones.flatMap((zone) => checksOf(zone).map((check, i) => (
-        <Steps key={`${zone.zone} ${i}`} title={`Zone ${zone.zone}, ${check.limit_state}, ${check.direction}`} steps={check.steps} />
-      )))}
-      <p className="small">Weight {amount(option.weight)}; {option.least_order ? `least order ${amount(option.least_order)}` : 'no least order'}; rank {option.rank === null ? 'none' : number(option.rank)}.</p>
+      {option.zones.flatMap((zone) =>
+        checksOf(zone).map((check, i) => (
+          <Steps
+            key={`${zone.zone} ${i}`}
+            title={`Zone ${zone.zone}, ${check.limit_state}, ${check.direction}`}
+            steps={check.steps}
+          />
+        )),
+      )}
+      <p className="small">
+        Weight {amount(option.weight)};{' '}
+        {option.least_order ? `least order ${amount(option.least_order)}` : 'no least order'}; rank{' '}
+        {option.rank === null ? 'none' : number(option.rank)}.
+      </p>
     </>
   );
 }
@@ -88,7 +134,10 @@ export function WhatWouldChange({ evaluation }: { readonly evaluation: Evaluatio
       <h2>What would change it</h2>
       <ul>
         {evaluation.what_would_change.map((each, i) => (
-          <li key={i}>{each.words}{each.site_fact && ' (what if; a fact of the site is not a choice)'}</li>
+          <li key={i}>
+            {each.words}
+            {each.site_fact && ' (what if; a fact of the site is not a choice)'}
+          </li>
         ))}
       </ul>
     </section>

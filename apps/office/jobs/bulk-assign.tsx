@@ -14,7 +14,11 @@ interface Failed {
   readonly words: string;
 }
 
-export function BulkAssign({ selected, clear, rows }: {
+export function BulkAssign({
+  selected,
+  clear,
+  rows,
+}: {
   readonly selected: readonly string[];
   readonly clear: () => void;
   readonly rows: readonly JobRow[];
@@ -28,7 +32,9 @@ export function BulkAssign({ selected, clear, rows }: {
   const assign = async () => {
     const results = await Promise.all(selected.map((id) => assignOne(id, person || null)));
     const bad = results.flatMap((words, i) =>
-      words === null ? [] : [{ number: rows.find(({ id }) => id === selected[i])?.number ?? '', words }],
+      words === null
+        ? []
+        : [{ number: rows.find(({ id }) => id === selected[i])?.number ?? '', words }],
     );
     setFailed(bad);
     say(`${results.length - bad.length} of ${results.length} jobs assigned.`);
@@ -39,17 +45,35 @@ export function BulkAssign({ selected, clear, rows }: {
     <div className="notice stack tight" role="group" aria-label="Selected jobs">
       {selected.length > 0 && (
         <div className="row bottoms">
-          <p>{selected.length} {selected.length === 1 ? 'job' : 'jobs'} selected</p>
-          <SelectField id="assign-to" label="Assign to" empty="Nobody" value={person}
-            options={people.map(({ id, name }) => ({ value: id, label: name }))} onChange={setPerson} />
-          <button type="button" className="main" onClick={() => void assign()}>Assign</button>
-          <button type="button" onClick={clear}>Cancel</button>
+          <p>
+            {selected.length} {selected.length === 1 ? 'job' : 'jobs'} selected
+          </p>
+          <SelectField
+            id="assign-to"
+            label="Assign to"
+            empty="Nobody"
+            value={person}
+            options={people.map(({ id, name }) => ({ value: id, label: name }))}
+            onChange={setPerson}
+          />
+          <button type="button" className="main" onClick={() => void assign()}>
+            Assign
+          </button>
+          <button type="button" onClick={clear}>
+            Cancel
+          </button>
         </div>
       )}
       {failed.length > 0 && (
         <div role="alert">
           <p>Not assigned:</p>
-          <ul>{failed.map(({ number, words }) => <li key={number}>{number}: {words}</li>)}</ul>
+          <ul>
+            {failed.map(({ number, words }) => (
+              <li key={number}>
+                {number}: {words}
+              </li>
+            ))}
+          </ul>
         </div>
       )}
     </div>

@@ -31,14 +31,20 @@ export const ChangeJobPage = () => (
 function Describe({ job }: { readonly job: JobView }) {
   const people = useQuery({ ...peopleQuery, retry: false }).data?.people ?? [];
   const draft = useDraft(`${job.id} describe`, {
-    name: job.name, due: day(job.due), assigned: job.assigned ?? '',
-    jurisdiction: job.jurisdiction ?? '', priorities: job.priorities as readonly string[], reason: '',
+    name: job.name,
+    due: day(job.due),
+    assigned: job.assigned ?? '',
+    jurisdiction: job.jurisdiction ?? '',
+    priorities: job.priorities as readonly string[],
+    reason: '',
   });
   const { value, set } = draft;
   const form = useForm(job.id, (pointer) => pointer.split('/')[1] ?? '', 'The job was changed.');
   const faults = () => [
     ...(value.name.trim() ? [] : [{ field: 'name', message: 'Enter a name for the job' }]),
-    ...(value.due.trim() && !parseDay(value.due) ? [{ field: 'due', message: 'Enter the date like 14 Feb 2026' }] : []),
+    ...(value.due.trim() && !parseDay(value.due)
+      ? [{ field: 'due', message: 'Enter the date like 14 Feb 2026' }]
+      : []),
   ];
   const command = () => ({
     type: 'describe-job' as const,
@@ -50,24 +56,68 @@ function Describe({ job }: { readonly job: JobView }) {
     ...(value.reason.trim() ? { reason: value.reason.trim() } : {}),
   });
   return (
-    <form className="stack" noValidate onSubmit={(event) => {
-      event.preventDefault();
-      form.submit(faults(), command, draft.clear);
-    }}>
+    <form
+      className="stack"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        form.submit(faults(), command, draft.clear);
+      }}
+    >
       <h2>What is said of the job</h2>
       <ErrorSummary {...form} />
       <Kept draft={draft} />
-      <TextField id="name" label="Name of the job" errors={form.errors} value={value.name} onChange={(name) => set({ name })} />
-      <DateField id="due" label="Due" errors={form.errors} value={value.due} onChange={(due) => set({ due })} />
-      <SelectField id="assigned" label="Worked by" empty="Nobody yet" errors={form.errors} value={value.assigned}
-        options={people.map(({ id, name }) => ({ value: id, label: name }))} onChange={(assigned) => set({ assigned })} />
-      <TextField id="jurisdiction" label="State or territory" hint="Two letters" errors={form.errors}
-        value={value.jurisdiction} onChange={(jurisdiction) => set({ jurisdiction })} />
-      <CheckField id="priorities" label="What matters most to the owner" errors={form.errors}
+      <TextField
+        id="name"
+        label="Name of the job"
+        errors={form.errors}
+        value={value.name}
+        onChange={(name) => set({ name })}
+      />
+      <DateField
+        id="due"
+        label="Due"
+        errors={form.errors}
+        value={value.due}
+        onChange={(due) => set({ due })}
+      />
+      <SelectField
+        id="assigned"
+        label="Worked by"
+        empty="Nobody yet"
+        errors={form.errors}
+        value={value.assigned}
+        options={people.map(({ id, name }) => ({ value: id, label: name }))}
+        onChange={(assigned) => set({ assigned })}
+      />
+      <TextField
+        id="jurisdiction"
+        label="State or territory"
+        hint="Two letters"
+        errors={form.errors}
+        value={value.jurisdiction}
+        onChange={(jurisdiction) => set({ jurisdiction })}
+      />
+      <CheckField
+        id="priorities"
+        label="What matters most to the owner"
+        errors={form.errors}
         options={PRIORITIES.map((each) => ({ value: each, label: capital(label(each)) }))}
-        values={value.priorities} onChange={(priorities) => set({ priorities })} />
-      <LongField id="reason" label="Reason (optional)" errors={form.errors} value={value.reason} onChange={(reason) => set({ reason })} />
-      <div><button type="submit" className="main" aria-disabled={form.busy}>Save the change</button></div>
+        values={value.priorities}
+        onChange={(priorities) => set({ priorities })}
+      />
+      <LongField
+        id="reason"
+        label="Reason (optional)"
+        errors={form.errors}
+        value={value.reason}
+        onChange={(reason) => set({ reason })}
+      />
+      <div>
+        <button type="submit" className="main" aria-disabled={form.busy}>
+          Save the change
+        </button>
+      </div>
     </form>
   );
 }
@@ -82,47 +132,95 @@ function AddBuilding({ job }: { readonly job: JobView }) {
   const [name, setName] = useState('');
   const form = useForm(job.id, () => 'building-name', 'Building added.');
   return (
-    <form className="stack" noValidate onSubmit={(event) => {
-      event.preventDefault();
-      form.submit(
-        name.trim() ? [] : [{ field: 'building-name', message: 'Enter a name for the building' }],
-        () => ({ type: 'add-building', id: nextId('b', job.buildings), name: name.trim() }),
-        () => setName(''),
-      );
-    }}>
+    <form
+      className="stack"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        form.submit(
+          name.trim() ? [] : [{ field: 'building-name', message: 'Enter a name for the building' }],
+          () => ({ type: 'add-building', id: nextId('b', job.buildings), name: name.trim() }),
+          () => setName(''),
+        );
+      }}
+    >
       <h2>Add a building</h2>
       <ErrorSummary {...form} />
-      <TextField id="building-name" label="Name of the building" errors={form.errors} value={name} onChange={setName} />
-      <div><button type="submit" aria-disabled={form.busy}>Add the building</button></div>
+      <TextField
+        id="building-name"
+        label="Name of the building"
+        errors={form.errors}
+        value={name}
+        onChange={setName}
+      />
+      <div>
+        <button type="submit" aria-disabled={form.busy}>
+          Add the building
+        </button>
+      </div>
     </form>
   );
 }
 
 function AddSurface({ job }: { readonly job: JobView }) {
-  const [value, setValue] = useState({ name: '', kind: 'roof', building: job.buildings[0]?.id ?? '' });
+  const [value, setValue] = useState({
+    name: '',
+    kind: 'roof',
+    building: job.buildings[0]?.id ?? '',
+  });
   const form = useForm(job.id, () => 'surface-name', 'Surface added.');
   const set = (change: Partial<typeof value>) => setValue({ ...value, ...change });
   return (
-    <form className="stack" noValidate onSubmit={(event) => {
-      event.preventDefault();
-      form.submit(
-        value.name.trim() ? [] : [{ field: 'surface-name', message: 'Enter a name for the surface' }],
-        () => ({
-          type: 'add-surface', id: nextId('s', job.surfaces), building: value.building,
-          name: value.name.trim(), kind: value.kind as SurfaceKind,
-        }),
-        () => set({ name: '' }),
-      );
-    }}>
+    <form
+      className="stack"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        form.submit(
+          value.name.trim()
+            ? []
+            : [{ field: 'surface-name', message: 'Enter a name for the surface' }],
+          () => ({
+            type: 'add-surface',
+            id: nextId('s', job.surfaces),
+            building: value.building,
+            name: value.name.trim(),
+            kind: value.kind as SurfaceKind,
+          }),
+          () => set({ name: '' }),
+        );
+      }}
+    >
       <h2>Add a surface</h2>
       <ErrorSummary {...form} />
       <div className="row bottoms">
-        <TextField id="surface-name" label="Name of the surface" errors={form.errors} value={value.name} onChange={(name) => set({ name })} />
-        <SelectField id="surface-kind" label="Kind" options={KIND_OPTIONS} value={value.kind} onChange={(kind) => set({ kind })} />
-        <SelectField id="surface-building" label="Building" value={value.building} onChange={(building) => set({ building })}
-          options={job.buildings.map(({ id, name }) => ({ value: id, label: name }))} />
+        <TextField
+          id="surface-name"
+          label="Name of the surface"
+          errors={form.errors}
+          value={value.name}
+          onChange={(name) => set({ name })}
+        />
+        <SelectField
+          id="surface-kind"
+          label="Kind"
+          options={KIND_OPTIONS}
+          value={value.kind}
+          onChange={(kind) => set({ kind })}
+        />
+        <SelectField
+          id="surface-building"
+          label="Building"
+          value={value.building}
+          onChange={(building) => set({ building })}
+          options={job.buildings.map(({ id, name }) => ({ value: id, label: name }))}
+        />
       </div>
-      <div><button type="submit" aria-disabled={form.busy}>Add the surface</button></div>
+      <div>
+        <button type="submit" aria-disabled={form.busy}>
+          Add the surface
+        </button>
+      </div>
     </form>
   );
 }
@@ -131,22 +229,53 @@ function Withdraw({ job }: { readonly job: JobView }) {
   const open = job.surfaces.filter(({ withdrawn }) => withdrawn === null);
   const [surface, setSurface] = useState('');
   const [reason, setReason] = useState('');
-  const form = useForm(job.id, (pointer) => (pointer === '/reason' ? 'withdraw-reason' : 'withdraw'), 'Surface withdrawn.');
+  const form = useForm(
+    job.id,
+    (pointer) => (pointer === '/reason' ? 'withdraw-reason' : 'withdraw'),
+    'Surface withdrawn.',
+  );
   return (
-    <form className="stack" noValidate onSubmit={(event) => {
-      event.preventDefault();
-      form.submit([
-        ...(surface ? [] : [{ field: 'withdraw', message: 'Choose the surface' }]),
-        ...(reason.trim() ? [] : [{ field: 'withdraw-reason', message: 'Say why it is withdrawn' }]),
-      ], () => ({ type: 'withdraw-surface', surface, reason: reason.trim() }), () => setReason(''));
-    }}>
+    <form
+      className="stack"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        form.submit(
+          [
+            ...(surface ? [] : [{ field: 'withdraw', message: 'Choose the surface' }]),
+            ...(reason.trim()
+              ? []
+              : [{ field: 'withdraw-reason', message: 'Say why it is withdrawn' }]),
+          ],
+          () => ({ type: 'withdraw-surface', surface, reason: reason.trim() }),
+          () => setReason(''),
+        );
+      }}
+    >
       <h2>Withdraw a surface</h2>
       <p className="quiet">It leaves the job; its record stays and can be read for ever.</p>
       <ErrorSummary {...form} />
-      <SelectField id="withdraw" label="Surface" empty="Choose one" errors={form.errors} value={surface}
-        options={open.map(({ id, name }) => ({ value: id, label: name }))} onChange={setSurface} />
-      <LongField id="withdraw-reason" label="Reason" errors={form.errors} value={reason} onChange={setReason} />
-      <div><button type="submit" aria-disabled={form.busy}>Withdraw the surface</button></div>
+      <SelectField
+        id="withdraw"
+        label="Surface"
+        empty="Choose one"
+        errors={form.errors}
+        value={surface}
+        options={open.map(({ id, name }) => ({ value: id, label: name }))}
+        onChange={setSurface}
+      />
+      <LongField
+        id="withdraw-reason"
+        label="Reason"
+        errors={form.errors}
+        value={reason}
+        onChange={setReason}
+      />
+      <div>
+        <button type="submit" aria-disabled={form.busy}>
+          Withdraw the surface
+        </button>
+      </div>
     </form>
   );
 }

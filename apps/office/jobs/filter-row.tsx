@@ -6,10 +6,19 @@ import { useEffect, useState, type FormEvent } from 'react';
 import { peopleQuery } from '../api/queries.js';
 import { SelectField, TextField } from '../parts/fields.js';
 import {
-  DUE_OPTIONS, FILTERS, filterWords, STAGE_OPTIONS, STATES, type Filter, type FilterName,
+  DUE_OPTIONS,
+  FILTERS,
+  filterWords,
+  STAGE_OPTIONS,
+  STATES,
+  type Filter,
+  type FilterName,
 } from './filter.js';
 
-export function FilterRow({ filter, go }: {
+export function FilterRow({
+  filter,
+  go,
+}: {
   readonly filter: Filter;
   readonly go: (next: Filter) => void;
 }) {
@@ -27,16 +36,46 @@ export function FilterRow({ filter, go }: {
   return (
     <div className="stack">
       <form className="filters" role="search" aria-label="Jobs" onSubmit={submit}>
-        <TextField id="find" label="Find: number, name, client or site" type="search" value={find} onChange={setFind} />
+        <TextField
+          id="find"
+          label="Find: number, name, client or site"
+          type="search"
+          value={find}
+          onChange={setFind}
+        />
         <button type="submit">Find</button>
-        <SelectField id="stage" label="Stage" empty="Any stage" options={STAGE_OPTIONS}
-          value={filter.stage ?? ''} onChange={set('stage')} />
-        <SelectField id="state" label="State" empty="Any state" value={filter.state ?? ''}
-          options={STATES.map((value) => ({ value, label: value }))} onChange={set('state')} />
-        <SelectField id="due" label="Due" empty="Any date" options={DUE_OPTIONS}
-          value={filter.due ?? ''} onChange={set('due')} />
-        <SelectField id="assigned" label="Person" empty="Anybody" options={options}
-          value={filter.assigned ?? ''} onChange={set('assigned')} />
+        <SelectField
+          id="stage"
+          label="Stage"
+          empty="Any stage"
+          options={STAGE_OPTIONS}
+          value={filter.stage ?? ''}
+          onChange={set('stage')}
+        />
+        <SelectField
+          id="state"
+          label="State"
+          empty="Any state"
+          value={filter.state ?? ''}
+          options={STATES.map((value) => ({ value, label: value }))}
+          onChange={set('state')}
+        />
+        <SelectField
+          id="due"
+          label="Due"
+          empty="Any date"
+          options={DUE_OPTIONS}
+          value={filter.due ?? ''}
+          onChange={set('due')}
+        />
+        <SelectField
+          id="assigned"
+          label="Person"
+          empty="Anybody"
+          options={options}
+          value={filter.assigned ?? ''}
+          onChange={set('assigned')}
+        />
       </form>
       {applied.length > 0 && (
         <ul className="applied" aria-label="Filters that apply">

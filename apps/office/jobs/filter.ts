@@ -8,8 +8,10 @@ export type FilterName = (typeof FILTERS)[number];
 export type Filter = Partial<Record<FilterName | 'sort' | 'page', string>>;
 
 export const STATES = ['Ready', 'Blocked', 'Waiting', 'Done'] as const;
-export const STAGE_OPTIONS = [...STAGES.map((value) => ({ value, label: capital(label(value)) })),
-  { value: 'done', label: 'Done' }];
+export const STAGE_OPTIONS = [
+  ...STAGES.map((value) => ({ value, label: capital(label(value)) })),
+  { value: 'done', label: 'Done' },
+];
 export const DUE_OPTIONS = [
   { value: 'overdue', label: 'Overdue' },
   { value: 'week', label: 'Within a week' },
@@ -28,10 +30,15 @@ export function queryOf(filter: Filter, withPage = true): string {
 }
 
 /** "Stage: Substrate", for the line that says which filters apply. */
-export function filterWords(name: FilterName, value: string, person: (id: string) => string): string {
+export function filterWords(
+  name: FilterName,
+  value: string,
+  person: (id: string) => string,
+): string {
   if (name === 'find') return `Contains “${value}”`;
   if (name === 'assigned') return `Person: ${person(value)}`;
-  if (name === 'due') return `Due: ${DUE_OPTIONS.find((each) => each.value === value)?.label ?? value}`;
+  if (name === 'due')
+    return `Due: ${DUE_OPTIONS.find((each) => each.value === value)?.label ?? value}`;
   if (name === 'state') return `State: ${value}`;
   return `Stage: ${STAGE_OPTIONS.find((each) => each.value === value)?.label ?? value}`;
 }

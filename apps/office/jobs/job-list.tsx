@@ -21,7 +21,8 @@ export function JobListPage() {
   const session = useQuery(sessionQuery).data;
   const jobs = useQuery(jobsQuery(queryOf(filter)));
   const [selected, setSelected] = useState<readonly string[]>([]);
-  const go = (next: Filter) => void navigate({ to: '/jobs', search: next as Record<string, string> });
+  const go = (next: Filter) =>
+    void navigate({ to: '/jobs', search: next as Record<string, string> });
   const office = has(session, ...OFFICE);
   const total = jobs.data?.total;
   return (
@@ -29,7 +30,13 @@ export function JobListPage() {
       wide
       title="Jobs"
       lead={<Count total={total} />}
-      actions={office && <Link to="/jobs/new" className="button main">Open a new job</Link>}
+      actions={
+        office && (
+          <Link to="/jobs/new" className="button main">
+            Open a new job
+          </Link>
+        )
+      }
     >
       <Views filter={filter} go={go} me={session?.person.id ?? ''} />
       <FilterRow filter={filter} go={go} />
@@ -37,15 +44,27 @@ export function JobListPage() {
       {jobs.error && <Failure error={jobs.error} retry={() => void jobs.refetch()} />}
       {jobs.data && !jobs.error && (
         <>
-          {office && <BulkAssign selected={selected} clear={() => setSelected([])} rows={jobs.data.rows} />}
+          {office && (
+            <BulkAssign selected={selected} clear={() => setSelected([])} rows={jobs.data.rows} />
+          )}
           {jobs.data.rows.length === 0 ? (
             <NoJobs filtered={Object.keys(filter).length > 0} />
           ) : (
-            <JobTable rows={jobs.data.rows} filter={filter} go={go} busy={jobs.isPlaceholderData}
-              {...(office ? { selected, setSelected } : {})} />
+            <JobTable
+              rows={jobs.data.rows}
+              filter={filter}
+              go={go}
+              busy={jobs.isPlaceholderData}
+              {...(office ? { selected, setSelected } : {})}
+            />
           )}
           <div className="row ends">
-            <Paging total={jobs.data.total} page={jobs.data.page} size={jobs.data.size} filter={filter} />
+            <Paging
+              total={jobs.data.total}
+              page={jobs.data.page}
+              size={jobs.data.size}
+              filter={filter}
+            />
             <Exports filter={filter} />
           </div>
         </>

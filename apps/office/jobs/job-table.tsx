@@ -7,7 +7,10 @@ import { day, today } from '../parts/words.js';
 import type { Filter } from './filter.js';
 
 const TONES: Readonly<Record<JobRow['state'], Tone>> = {
-  Ready: 'ready', Blocked: 'blocked', Waiting: 'waiting', Done: 'plain',
+  Ready: 'ready',
+  Blocked: 'blocked',
+  Waiting: 'waiting',
+  Done: 'plain',
 };
 
 interface Props {
@@ -23,7 +26,11 @@ export function JobTable({ rows, filter, go, busy, selected = [], setSelected }:
   const sort = filter.sort ?? 'due';
   const head = { sort, change: (next: string) => go({ ...filter, sort: next, page: '' }) };
   return (
-    <ScrollTable caption="Jobs of this page" className="job-list" note={busy ? 'Loading…' : undefined}>
+    <ScrollTable
+      caption="Jobs of this page"
+      className="job-list"
+      note={busy ? 'Loading…' : undefined}
+    >
       <thead>
         <tr>
           {setSelected && (
@@ -36,15 +43,21 @@ export function JobTable({ rows, filter, go, busy, selected = [], setSelected }:
           <th scope="col">Site</th>
           <SortHead name="stage" words="Stage" {...head} />
           <th scope="col">State</th>
-          <th scope="col" className="num">Surfaces done</th>
+          <th scope="col" className="num">
+            Surfaces done
+          </th>
           <th scope="col">Next action, and whose</th>
           <SortHead name="due" words="Due" {...head} />
         </tr>
       </thead>
       <tbody>
         {rows.map((row) => (
-          <Row key={row.id} row={row} chosen={selected.includes(row.id)}
-            {...(setSelected ? { choose: () => setSelected(toggle(selected, row.id)) } : {})} />
+          <Row
+            key={row.id}
+            row={row}
+            chosen={selected.includes(row.id)}
+            {...(setSelected ? { choose: () => setSelected(toggle(selected, row.id)) } : {})}
+          />
         ))}
       </tbody>
     </ScrollTable>
@@ -54,7 +67,11 @@ export function JobTable({ rows, filter, go, busy, selected = [], setSelected }:
 const toggle = (list: readonly string[], id: string): readonly string[] =>
   list.includes(id) ? list.filter((each) => each !== id) : [...list, id];
 
-function Row({ row, chosen, choose }: {
+function Row({
+  row,
+  chosen,
+  choose,
+}: {
   readonly row: JobRow;
   readonly chosen: boolean;
   readonly choose?: () => void;
@@ -64,11 +81,18 @@ function Row({ row, chosen, choose }: {
     <tr>
       {choose && (
         <td>
-          <input type="checkbox" checked={chosen} onChange={choose} aria-label={`Select ${row.number}`} />
+          <input
+            type="checkbox"
+            checked={chosen}
+            onChange={choose}
+            aria-label={`Select ${row.number}`}
+          />
         </td>
       )}
       <th scope="row">
-        <Link to="/jobs/$job" params={{ job: row.id }} className="row-link">{row.number}</Link>
+        <Link to="/jobs/$job" params={{ job: row.id }} className="row-link">
+          {row.number}
+        </Link>
         <br />
         <span className="quiet small">{row.name}</span>
       </th>
@@ -78,7 +102,9 @@ function Row({ row, chosen, choose }: {
       <td>
         <Tag tone={TONES[row.state]}>{row.state}</Tag>
       </td>
-      <td className="num">{row.surfaces_done} of {row.surfaces}</td>
+      <td className="num">
+        {row.surfaces_done} of {row.surfaces}
+      </td>
       <td className="next">
         {row.next_action}
         {row.on && <span className="quiet"> ({row.on})</span>}
@@ -92,7 +118,12 @@ function Row({ row, chosen, choose }: {
 }
 
 /** A head that sorts: a button in the cell; aria-sort on the sorted column only. */
-function SortHead({ name, words, sort, change }: {
+function SortHead({
+  name,
+  words,
+  sort,
+  change,
+}: {
   readonly name: string;
   readonly words: string;
   readonly sort: string;
@@ -101,7 +132,11 @@ function SortHead({ name, words, sort, change }: {
   const order = sort === name ? 'ascending' : sort === `-${name}` ? 'descending' : undefined;
   return (
     <th scope="col" {...(order ? { 'aria-sort': order } : {})}>
-      <button type="button" className="sort" onClick={() => change(order === 'ascending' ? `-${name}` : name)}>
+      <button
+        type="button"
+        className="sort"
+        onClick={() => change(order === 'ascending' ? `-${name}` : name)}
+      >
         {words}
         <svg viewBox="0 0 12 12" aria-hidden="true" fill="currentColor">
           <path d={SHAPES[order ?? 'none']} />

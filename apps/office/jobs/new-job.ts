@@ -26,7 +26,14 @@ export interface NewJob {
 }
 
 export const EMPTY_JOB: NewJob = {
-  number: '', name: '', due: '', customer: '', phone: '', owner: '', site: '', jurisdiction: '',
+  number: '',
+  name: '',
+  due: '',
+  customer: '',
+  phone: '',
+  owner: '',
+  site: '',
+  jurisdiction: '',
   priorities: [],
   buildings: [{ name: '', surfaces: [{ name: '', kind: 'roof' }] }],
 };
@@ -48,11 +55,18 @@ export function newJobFaults(job: NewJob): FieldErrors {
       ? [{ field: 'jurisdiction', message: 'Enter two letters, like OH' }]
       : []),
     ...job.buildings.flatMap((building, b) => [
-      ...(building.name.trim() ? [] : [{ field: `b${b}-name`, message: `Enter a name for building ${b + 1}` }]),
+      ...(building.name.trim()
+        ? []
+        : [{ field: `b${b}-name`, message: `Enter a name for building ${b + 1}` }]),
       ...building.surfaces.flatMap((surface, s) =>
         surface.name.trim()
           ? []
-          : [{ field: `b${b}s${s}-name`, message: `Enter a name for surface ${s + 1} of building ${b + 1}` }],
+          : [
+              {
+                field: `b${b}s${s}-name`,
+                message: `Enter a name for surface ${s + 1} of building ${b + 1}`,
+              },
+            ],
       ),
     ]),
   ];
@@ -66,8 +80,15 @@ type Refs = {
 };
 
 /** Ids count up: b1, b2 for buildings and s1, s2 for surfaces. */
-export function openJobBody(job: NewJob, refs: Refs, due: string | undefined): Omit<OpenJob, 'type' | 'number'> & { number?: string } {
-  const plain = ({ id, commitment }: OpenJob['site']) => ({ id, ...(commitment ? { commitment } : {}) });
+export function openJobBody(
+  job: NewJob,
+  refs: Refs,
+  due: string | undefined,
+): Omit<OpenJob, 'type' | 'number'> & { number?: string } {
+  const plain = ({ id, commitment }: OpenJob['site']) => ({
+    id,
+    ...(commitment ? { commitment } : {}),
+  });
   const buildings = job.buildings.map(({ name }, i) => ({ id: `b${i + 1}`, name: name.trim() }));
   const surfaces = job.buildings
     .flatMap(({ surfaces: list }, i) => list.map((each) => ({ ...each, building: `b${i + 1}` })))
@@ -76,7 +97,10 @@ export function openJobBody(job: NewJob, refs: Refs, due: string | undefined): O
     ...(job.number.trim() ? { number: job.number.trim() } : {}),
     name: job.name.trim(),
     site: plain(refs.site),
-    parties: { customer: plain(refs.customer), ...(refs.owner ? { owner: plain(refs.owner) } : {}) },
+    parties: {
+      customer: plain(refs.customer),
+      ...(refs.owner ? { owner: plain(refs.owner) } : {}),
+    },
     priorities: [...job.priorities] as NonNullable<OpenJob['priorities']>,
     ...(due ? { due } : {}),
     ...(job.jurisdiction.trim() ? { jurisdiction: job.jurisdiction.trim().toUpperCase() } : {}),

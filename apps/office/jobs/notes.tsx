@@ -7,7 +7,11 @@ import { LongField } from '../parts/fields.js';
 import { useForm } from '../parts/use-form.js';
 import { moment } from '../parts/words.js';
 
-export function Notes({ job, nameOf, may }: {
+export function Notes({
+  job,
+  nameOf,
+  may,
+}: {
   readonly job: JobView;
   readonly nameOf: (id: string) => string;
   readonly may: boolean;
@@ -21,7 +25,9 @@ export function Notes({ job, nameOf, may }: {
           {job.notes.map((note, i) => (
             <li key={i}>
               <p>{note.words}</p>
-              <p className="quiet small">{nameOf(note.by)}, {moment(note.at)}</p>
+              <p className="quiet small">
+                {nameOf(note.by)}, {moment(note.at)}
+              </p>
             </li>
           ))}
         </ol>
@@ -46,10 +52,17 @@ function NoteForm({ job }: { readonly job: JobView }) {
       }}
     >
       <ErrorSummary {...form} />
-      <LongField id="note" label="A new note" errors={form.errors} value={draft.value.words}
-        onChange={(text) => draft.set({ words: text })} />
+      <LongField
+        id="note"
+        label="A new note"
+        errors={form.errors}
+        value={draft.value.words}
+        onChange={(text) => draft.set({ words: text })}
+      />
       <div>
-        <button type="submit" aria-disabled={form.busy}>Save the note</button>
+        <button type="submit" aria-disabled={form.busy}>
+          Save the note
+        </button>
       </div>
     </form>
   );

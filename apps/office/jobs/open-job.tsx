@@ -50,35 +50,74 @@ export function OpenJobPage() {
       setBusy(false);
     }
   };
-  const field = (id: 'number' | 'name' | 'customer' | 'phone' | 'owner' | 'site' | 'jurisdiction') => ({
-    id, errors, value: value[id], onChange: (text: string) => set({ [id]: text }),
+  const field = (
+    id: 'number' | 'name' | 'customer' | 'phone' | 'owner' | 'site' | 'jurisdiction',
+  ) => ({
+    id,
+    errors,
+    value: value[id],
+    onChange: (text: string) => set({ [id]: text }),
   });
   return (
-    <Page title="Open a new job" section="Jobs" crumbs={[{ name: 'Jobs', to: '/jobs' }]} failed={errors.length > 0}>
+    <Page
+      title="Open a new job"
+      section="Jobs"
+      crumbs={[{ name: 'Jobs', to: '/jobs' }]}
+      failed={errors.length > 0}
+    >
       <form className="stack wide" noValidate onSubmit={(event) => void submit(event)}>
         <ErrorSummary errors={errors} problem={problem} attempt={attempt} />
         <Kept draft={draft} />
         <fieldset className="stack">
           <legend className="big">The job</legend>
           <TextField label="Name of the job" hint="How the office calls it" {...field('name')} />
-          <TextField label="Job number (optional)" hint="Left empty, the next number of the year is given" {...field('number')} />
-          <DateField id="due" label="Due (optional)" errors={errors} value={value.due} onChange={(due) => set({ due })} />
+          <TextField
+            label="Job number (optional)"
+            hint="Left empty, the next number of the year is given"
+            {...field('number')}
+          />
+          <DateField
+            id="due"
+            label="Due (optional)"
+            errors={errors}
+            value={value.due}
+            onChange={(due) => set({ due })}
+          />
         </fieldset>
         <fieldset className="stack">
           <legend className="big">Who and where</legend>
           <TextField label="Customer" autoComplete="off" {...field('customer')} />
           <TextField label="Phone of the customer (optional)" type="tel" {...field('phone')} />
-          <TextField label="Owner, where another person (optional)" hint="Named on the warranty" {...field('owner')} />
+          <TextField
+            label="Owner, where another person (optional)"
+            hint="Named on the warranty"
+            {...field('owner')}
+          />
           <TextField label="Site address" {...field('site')} />
-          <TextField label="State or territory (optional)" hint="Two letters, for the engineer's license" {...field('jurisdiction')} />
+          <TextField
+            label="State or territory (optional)"
+            hint="Two letters, for the engineer's license"
+            {...field('jurisdiction')}
+          />
         </fieldset>
-        <BuildingFields buildings={value.buildings} errors={errors} set={(buildings) => set({ buildings })} />
-        <CheckField id="priorities" label="What matters most to the owner" big
+        <BuildingFields
+          buildings={value.buildings}
+          errors={errors}
+          set={(buildings) => set({ buildings })}
+        />
+        <CheckField
+          id="priorities"
+          label="What matters most to the owner"
+          big
           hint="Options that pass are ranked by these, in the order ticked"
           options={PRIORITIES.map((each) => ({ value: each, label: capital(label(each)) }))}
-          values={value.priorities} onChange={(priorities) => set({ priorities })} />
+          values={value.priorities}
+          onChange={(priorities) => set({ priorities })}
+        />
         <div className="row">
-          <button type="submit" className="main" aria-disabled={busy}>{busy ? 'Opening…' : 'Open the job'}</button>
+          <button type="submit" className="main" aria-disabled={busy}>
+            {busy ? 'Opening…' : 'Open the job'}
+          </button>
         </div>
       </form>
     </Page>
@@ -98,14 +137,20 @@ async function openJob(value: NewJob, keys: Keys): Promise<JobView> {
     const known = keys.parties[text];
     if (known) return JSON.parse(known) as { id: string; commitment?: string };
     const { value: made } = await ask<{ id: string; commitment?: string }>('/parties', {
-      method: 'POST', body: { kind, details },
+      method: 'POST',
+      body: { kind, details },
     });
     keys.parties[text] = JSON.stringify(made);
     return made;
   };
   const phone = value.phone.trim();
-  const customer = await party('person', { name: value.customer.trim(), ...(phone ? { phone } : {}) });
-  const owner = value.owner.trim() ? await party('person', { name: value.owner.trim() }) : undefined;
+  const customer = await party('person', {
+    name: value.customer.trim(),
+    ...(phone ? { phone } : {}),
+  });
+  const owner = value.owner.trim()
+    ? await party('person', { name: value.owner.trim() })
+    : undefined;
   const site = await party('site', { name: value.site.trim(), address: value.site.trim() });
   const body = openJobBody(value, { customer, site, owner }, parseDay(value.due));
   const text = JSON.stringify(body);

@@ -3,7 +3,12 @@
 import { Link } from '@tanstack/react-router';
 import type { Filter } from './filter.js';
 
-export function Paging({ total, page, size, filter }: {
+export function Paging({
+  total,
+  page,
+  size,
+  filter,
+}: {
   readonly total: number;
   readonly page: number;
   readonly size: number;
@@ -22,7 +27,9 @@ export function Paging({ total, page, size, filter }: {
           {near.map((n) => (
             <li key={n}>
               {n === page ? (
-                <span className="here" aria-current="page">{text(n)}</span>
+                <span className="here" aria-current="page">
+                  {text(n)}
+                </span>
               ) : (
                 <Link
                   to="/jobs"

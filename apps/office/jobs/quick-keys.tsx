@@ -35,10 +35,15 @@ export function QuickKeys() {
   }, [on, navigate]);
   return (
     <p className="no-print">
-      <button type="button" className="as-link" onClick={() => setOpen(true)}>Quick keys</button>
+      <button type="button" className="as-link" onClick={() => setOpen(true)}>
+        Quick keys
+      </button>
       <Dialog title="Quick keys" open={open} close={() => setOpen(false)}>
         <dl className="facts">
-          {KEYS.flatMap(([key, does]) => [<dt key={key}>{key}</dt>, <dd key={`${key} does`}>{does}</dd>])}
+          {KEYS.flatMap(([key, does]) => [
+            <dt key={key}>{key}</dt>,
+            <dd key={`${key} does`}>{does}</dd>,
+          ])}
         </dl>
         <Tick
           id="quick-keys-on"
@@ -49,7 +54,9 @@ export function QuickKeys() {
             setOn(now);
           }}
         />
-        <button type="button" onClick={() => setOpen(false)}>Close</button>
+        <button type="button" onClick={() => setOpen(false)}>
+          Close
+        </button>
       </Dialog>
     </p>
   );
@@ -57,7 +64,7 @@ export function QuickKeys() {
 
 const typing = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement &&
-  (target.closest('input:not([type=checkbox]), select, textarea, [role=dialog]') !== null);
+  target.closest('input:not([type=checkbox]), select, textarea, [role=dialog]') !== null;
 
 function step(by: 1 | -1): void {
   const links = [...document.querySelectorAll<HTMLElement>('.job-list .row-link')];

@@ -8,7 +8,10 @@ import { jobQuery, type JobAnswer, type Moments } from '../api/queries.js';
 import { FailedPage, Loading } from '../parts/states.js';
 import { Page, type Crumb } from '../shell/page.js';
 
-export function WithJob({ at = {}, children }: {
+export function WithJob({
+  at = {},
+  children,
+}: {
   readonly at?: Moments;
   readonly children: (answer: JobAnswer) => ReactNode;
 }) {

@@ -5,7 +5,11 @@ import { Dialog } from '../parts/dialog.js';
 import { SelectField, TextField } from '../parts/fields.js';
 import { BUILT_IN, dropView, sameFilter, savedViews, saveView, type Filter } from './filter.js';
 
-export function Views({ filter, go, me }: {
+export function Views({
+  filter,
+  go,
+  me,
+}: {
   readonly filter: Filter;
   readonly go: (next: Filter) => void;
   readonly me: string;
@@ -34,7 +38,9 @@ export function Views({ filter, go, me }: {
         onChange={(chosen) => go(all.find((view) => view.name === chosen)?.filter ?? {})}
       />
       {here === '' && (
-        <button type="button" onClick={() => setNaming(true)}>Save these filters as a view</button>
+        <button type="button" onClick={() => setNaming(true)}>
+          Save these filters as a view
+        </button>
       )}
       {mine && (
         <button
@@ -48,10 +54,20 @@ export function Views({ filter, go, me }: {
         </button>
       )}
       <Dialog title="Save these filters as a view" open={naming} close={() => setNaming(false)}>
-        <TextField id="view-name" label="Name of the view" value={name} onChange={setName} autoFocus />
+        <TextField
+          id="view-name"
+          label="Name of the view"
+          value={name}
+          onChange={setName}
+          autoFocus
+        />
         <div className="row">
-          <button type="button" className="main" onClick={keep}>Save the view</button>
-          <button type="button" onClick={() => setNaming(false)}>Cancel</button>
+          <button type="button" className="main" onClick={keep}>
+            Save the view
+          </button>
+          <button type="button" onClick={() => setNaming(false)}>
+            Cancel
+          </button>
         </div>
       </Dialog>
     </div>

@@ -14,7 +14,10 @@ export const ROOF_CAUTIONS: readonly string[] = [
   'Oversize spacing or rotten framing: stop and call. Acknowledging this makes no roof safe or lawful.',
 ];
 
-export function Cautions({ title = 'Cautions', lines = LOAD_CAUTIONS }: {
+export function Cautions({
+  title = 'Cautions',
+  lines = LOAD_CAUTIONS,
+}: {
   readonly title?: string;
   readonly lines?: readonly string[];
 }) {

@@ -3,7 +3,13 @@
 import type { ReactNode } from 'react';
 import { Dialog as AriaDialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 
-export function Dialog({ title, open, close, children, urgent }: {
+export function Dialog({
+  title,
+  open,
+  close,
+  children,
+  urgent,
+}: {
   readonly title: string;
   readonly open: boolean;
   readonly close: () => void;
@@ -11,10 +17,17 @@ export function Dialog({ title, open, close, children, urgent }: {
   readonly urgent?: boolean;
 }) {
   return (
-    <ModalOverlay className="shade" isOpen={open} onOpenChange={(now) => !now && close()} isDismissable={!urgent}>
+    <ModalOverlay
+      className="shade"
+      isOpen={open}
+      onOpenChange={(now) => !now && close()}
+      isDismissable={!urgent}
+    >
       <Modal className="dialog">
         <AriaDialog role={urgent ? 'alertdialog' : 'dialog'}>
-          <Heading slot="title" level={2}>{title}</Heading>
+          <Heading slot="title" level={2}>
+            {title}
+          </Heading>
           {children}
         </AriaDialog>
       </Modal>

@@ -12,11 +12,22 @@ export function Drawing({ figure }: { readonly figure: Picture }) {
         <h2 id={id}>{figure.title}</h2>
         <p>{figure.finding}</p>
       </figcaption>
-      <div className="sheet" role="region" aria-label={`Picture: ${figure.title}`} tabIndex={0}
-        dangerouslySetInnerHTML={{ __html: figure.svg }} />
+      <div
+        className="sheet"
+        role="region"
+        aria-label={`Picture: ${figure.title}`}
+        tabIndex={0}
+        dangerouslySetInnerHTML={{ __html: figure.svg }}
+      />
       <details>
-        <summary>The same numbers in a table<span className="visually-hidden">: {figure.title}</span></summary>
-        <PlainTable caption={figure.title} columns={figure.table.columns} rows={figure.table.rows} />
+        <summary>
+          The same numbers in a table<span className="visually-hidden">: {figure.title}</span>
+        </summary>
+        <PlainTable
+          caption={figure.title}
+          columns={figure.table.columns}
+          rows={figure.table.rows}
+        />
       </details>
     </figure>
   );

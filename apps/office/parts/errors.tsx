@@ -9,19 +9,25 @@ import { moment } from './words.js';
 /** Faults and refusals of a problem; `place` gives the field a pointer belongs to. */
 export function errorsOf(problem: Problem | null, place: (pointer: string) => string): FieldErrors {
   if (problem === null) return [];
-  const faults = (problem.faults ?? []).map(
-    ({ pointer, message }): FieldError => ({ field: place(pointer), message: sentence(message) }),
-  );
-  const refusals = (problem.refusals ?? []).map(
-    ({ pointer, words }): FieldError => ({ field: pointer ? place(pointer) : '', message: words }),
-  );
+  const faults = (problem.faults ?? []).map(({ pointer, message }): FieldError => ({
+    field: place(pointer),
+    message: sentence(message),
+  }));
+  const refusals = (problem.refusals ?? []).map(({ pointer, words }): FieldError => ({
+    field: pointer ? place(pointer) : '',
+    message: words,
+  }));
   const all = [...faults, ...refusals];
   return all.length > 0 ? all : [{ field: '', message: problem.detail ?? problem.title }];
 }
 
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-export function ErrorSummary({ errors, problem = null, attempt }: {
+export function ErrorSummary({
+  errors,
+  problem = null,
+  attempt,
+}: {
   readonly errors: FieldErrors;
   readonly problem?: Problem | null;
   /** Changes with every try, so that focus comes back here each time. */

@@ -29,7 +29,14 @@ const described = (id: string, hint: ReactNode, error: string | undefined) => {
   return { ...(ids && { 'aria-describedby': ids }), ...(error && { 'aria-invalid': true }) };
 };
 
-function Frame({ id, label, hint, error, unit, children }: {
+function Frame({
+  id,
+  label,
+  hint,
+  error,
+  unit,
+  children,
+}: {
   readonly id: string;
   readonly label: string;
   readonly hint: ReactNode;
@@ -44,12 +51,22 @@ function Frame({ id, label, hint, error, unit, children }: {
         {label}
         {shown && <span className="visually-hidden">, in {spokenUnit(unit ?? '')}</span>}
       </label>
-      {hint && <span className="hint" id={`${id}-hint`}>{hint}</span>}
-      {error && <span className="error" id={`${id}-error`}>{error}</span>}
+      {hint && (
+        <span className="hint" id={`${id}-hint`}>
+          {hint}
+        </span>
+      )}
+      {error && (
+        <span className="error" id={`${id}-error`}>
+          {error}
+        </span>
+      )}
       {shown ? (
         <span className="with-unit">
           {children}
-          <span className="unit" aria-hidden="true">{shown}</span>
+          <span className="unit" aria-hidden="true">
+            {shown}
+          </span>
         </span>
       ) : (
         children
@@ -64,7 +81,15 @@ type TextProps = Control & {
 } & Pick<ComponentProps<'input'>, 'autoComplete' | 'type' | 'inputMode' | 'required' | 'autoFocus'>;
 
 export function TextField({
-  id, label, hint, errors = [], value, onChange, unit, numeric, ...rest
+  id,
+  label,
+  hint,
+  errors = [],
+  value,
+  onChange,
+  unit,
+  numeric,
+  ...rest
 }: TextProps) {
   const error = errorOf(errors, id);
   return (
@@ -104,7 +129,14 @@ export interface Option {
 }
 
 export function SelectField({
-  id, label, hint, errors = [], value, onChange, options, empty,
+  id,
+  label,
+  hint,
+  errors = [],
+  value,
+  onChange,
+  options,
+  empty,
 }: Control & { readonly options: readonly Option[]; readonly empty?: string }) {
   const error = errorOf(errors, id);
   return (
@@ -117,7 +149,9 @@ export function SelectField({
       >
         {empty !== undefined && <option value="">{empty}</option>}
         {options.map((each) => (
-          <option key={each.value} value={each.value}>{each.label}</option>
+          <option key={each.value} value={each.value}>
+            {each.label}
+          </option>
         ))}
       </select>
     </Frame>
@@ -136,7 +170,16 @@ interface Group extends Common {
 }
 
 function Choices({
-  id, label, hint, errors = [], options, across, big, kind, chosen, pick,
+  id,
+  label,
+  hint,
+  errors = [],
+  options,
+  across,
+  big,
+  kind,
+  chosen,
+  pick,
 }: Group & {
   readonly kind: 'radio' | 'checkbox';
   readonly chosen: readonly string[];
@@ -146,8 +189,16 @@ function Choices({
   return (
     <fieldset className={error ? 'wrong' : undefined} {...described(id, hint, error)}>
       <legend className={big ? 'big' : undefined}>{label}</legend>
-      {hint && <span className="hint" id={`${id}-hint`}>{hint}</span>}
-      {error && <span className="error" id={`${id}-error`}>{error}</span>}
+      {hint && (
+        <span className="hint" id={`${id}-hint`}>
+          {hint}
+        </span>
+      )}
+      {error && (
+        <span className="error" id={`${id}-error`}>
+          {error}
+        </span>
+      )}
       <div className={across ? 'choices across' : 'choices'}>
         {options.map((each, i) => (
           <div className="choice" key={each.value}>
@@ -160,7 +211,11 @@ function Choices({
               {...(each.hint ? { 'aria-describedby': `${id}-${i}-hint` } : {})}
             />
             <label htmlFor={`${id}-${i}`}>{each.label}</label>
-            {each.hint && <span className="hint" id={`${id}-${i}-hint`}>{each.hint}</span>}
+            {each.hint && (
+              <span className="hint" id={`${id}-${i}-hint`}>
+                {each.hint}
+              </span>
+            )}
           </div>
         ))}
       </div>
@@ -169,13 +224,17 @@ function Choices({
 }
 
 export function RadioField({
-  value, onChange, ...group
+  value,
+  onChange,
+  ...group
 }: Group & { readonly value: string; readonly onChange: (value: string) => void }) {
   return <Choices {...group} kind="radio" chosen={[value]} pick={onChange} />;
 }
 
 export function CheckField({
-  values, onChange, ...group
+  values,
+  onChange,
+  ...group
 }: Group & {
   readonly values: readonly string[];
   readonly onChange: (values: readonly string[]) => void;
@@ -185,7 +244,13 @@ export function CheckField({
   return <Choices {...group} kind="checkbox" chosen={values} pick={pick} />;
 }
 
-export function Tick({ id, label, hint, checked, onChange }: Common & {
+export function Tick({
+  id,
+  label,
+  hint,
+  checked,
+  onChange,
+}: Common & {
   readonly checked: boolean;
   readonly onChange: (checked: boolean) => void;
 }) {
@@ -199,7 +264,11 @@ export function Tick({ id, label, hint, checked, onChange }: Common & {
         {...described(id, hint, undefined)}
       />
       <label htmlFor={id}>{label}</label>
-      {hint && <span className="hint" id={`${id}-hint`}>{hint}</span>}
+      {hint && (
+        <span className="hint" id={`${id}-hint`}>
+          {hint}
+        </span>
+      )}
     </div>
   );
 }

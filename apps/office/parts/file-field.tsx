@@ -5,7 +5,15 @@ import { problemFrom } from '../api/client.js';
 import { storeFile, type StoredFile } from '../api/files.js';
 import { errorOf, type FieldErrors } from './fields.js';
 
-export function FileField({ id, label, hint, files, set, errors = [], accept }: {
+export function FileField({
+  id,
+  label,
+  hint,
+  files,
+  set,
+  errors = [],
+  accept,
+}: {
   readonly id: string;
   readonly label: string;
   readonly hint?: string;
@@ -30,18 +38,38 @@ export function FileField({ id, label, hint, files, set, errors = [], accept }: 
   return (
     <div className={error ? 'field wrong' : 'field'}>
       <label htmlFor={id}>{label}</label>
-      {hint && <span className="hint" id={`${id}-hint`}>{hint}</span>}
-      {error && <span className="error" id={`${id}-error`}>{error}</span>}
-      <input id={id} type="file" multiple accept={accept} onChange={(event) => void choose(event.target.files)}
-        aria-describedby={[hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ') || undefined}
-        {...(error ? { 'aria-invalid': true } : {})} />
+      {hint && (
+        <span className="hint" id={`${id}-hint`}>
+          {hint}
+        </span>
+      )}
+      {error && (
+        <span className="error" id={`${id}-error`}>
+          {error}
+        </span>
+      )}
+      <input
+        id={id}
+        type="file"
+        multiple
+        accept={accept}
+        onChange={(event) => void choose(event.target.files)}
+        aria-describedby={
+          [hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ') || undefined
+        }
+        {...(error ? { 'aria-invalid': true } : {})}
+      />
       <span role="status">{state}</span>
       {files.length > 0 && (
         <ul>
           {files.map((file) => (
             <li key={file.digest}>
               {file.name} <span className="digest">{file.digest.slice(0, 16)}…</span>{' '}
-              <button type="button" className="as-link" onClick={() => set(files.filter((each) => each !== file))}>
+              <button
+                type="button"
+                className="as-link"
+                onClick={() => set(files.filter((each) => each !== file))}
+              >
                 Remove<span className="visually-hidden"> {file.name}</span>
               </button>
             </li>

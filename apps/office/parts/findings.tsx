@@ -9,23 +9,34 @@ import { amount, capital, prose } from './words.js';
 type Outcome = Finding['outcome'];
 
 /** What the outcome of a finding means for the person, with its tone. */
-export function outcomeOf({ outcome, severity }: Finding): { words: string; tone: Tone; order: number } {
+export function outcomeOf({ outcome, severity }: Finding): {
+  words: string;
+  tone: Tone;
+  order: number;
+} {
   if (outcome === 'pass') return { words: 'Pass', tone: 'ready', order: 5 };
   if (outcome === 'not-applicable') return { words: 'Not applicable', tone: 'plain', order: 6 };
   if (outcome === 'not-evaluated') return { words: 'Not known yet', tone: 'waiting', order: 3 };
   return FAILED[severity];
 }
 
-const FAILED: Readonly<Record<Finding['severity'], { words: string; tone: Tone; order: number }>> = {
-  refuse: { words: 'Refused', tone: 'blocked', order: 0 },
-  require: { words: 'Adds a duty', tone: 'waiting', order: 1 },
-  caution: { words: 'Caution', tone: 'waiting', order: 2 },
-  note: { words: 'Note', tone: 'plain', order: 4 },
-};
+const FAILED: Readonly<Record<Finding['severity'], { words: string; tone: Tone; order: number }>> =
+  {
+    refuse: { words: 'Refused', tone: 'blocked', order: 0 },
+    require: { words: 'Adds a duty', tone: 'waiting', order: 1 },
+    caution: { words: 'Caution', tone: 'waiting', order: 2 },
+    note: { words: 'Note', tone: 'plain', order: 4 },
+  };
 
 const QUIET: readonly Outcome[] = ['pass', 'not-applicable'];
 
-export function Findings({ findings, heading = 'What the rules say', edition, busy, level = 2 }: {
+export function Findings({
+  findings,
+  heading = 'What the rules say',
+  edition,
+  busy,
+  level = 2,
+}: {
   readonly findings: readonly Finding[];
   readonly heading?: string;
   readonly edition?: { readonly number: number } | null;
@@ -60,8 +71,17 @@ export function Findings({ findings, heading = 'What the rules say', edition, bu
 
 function summary(findings: readonly Finding[]): string {
   if (findings.length === 0) return 'No rule has been asked yet.';
-  const count = (words: string) => findings.filter((each) => outcomeOf(each).words === words).length;
-  const parts = ['Refused', 'Adds a duty', 'Caution', 'Not known yet', 'Note', 'Pass', 'Not applicable']
+  const count = (words: string) =>
+    findings.filter((each) => outcomeOf(each).words === words).length;
+  const parts = [
+    'Refused',
+    'Adds a duty',
+    'Caution',
+    'Not known yet',
+    'Note',
+    'Pass',
+    'Not applicable',
+  ]
     .map((words) => ({ words, n: count(words) }))
     .filter(({ n }) => n > 0)
     .map(({ words, n }) => `${n} ${words.toLowerCase()}`);
@@ -85,7 +105,9 @@ function One({ finding }: { readonly finding: Finding }) {
       <div className="heading">
         <Tag tone={tone}>{words}</Tag>
         <strong>{finding.title}</strong>
-        <span className="quiet small">{finding.rule}, version {finding.version}</span>
+        <span className="quiet small">
+          {finding.rule}, version {finding.version}
+        </span>
       </div>
       <p>{capital(prose(finding.words))}</p>
       {finding.figures.length > 0 && (

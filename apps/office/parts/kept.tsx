@@ -7,7 +7,9 @@ export function Kept({ draft }: { readonly draft: Pick<Draft<object>, 'restored'
   return (
     <div className="notice row ends">
       <p>What you typed earlier is still here. It is not saved yet.</p>
-      <button type="button" onClick={draft.clear}>Throw it away</button>
+      <button type="button" onClick={draft.clear}>
+        Throw it away
+      </button>
     </div>
   );
 }

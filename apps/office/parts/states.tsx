@@ -11,7 +11,13 @@ export const Loading = ({ what }: { readonly what: string }) => (
   </p>
 );
 
-export const Empty = ({ title, children }: { readonly title: string; readonly children?: ReactNode }) => (
+export const Empty = ({
+  title,
+  children,
+}: {
+  readonly title: string;
+  readonly children?: ReactNode;
+}) => (
   <div className="sheet stack tight">
     <h2>{title}</h2>
     {children}

@@ -2,7 +2,12 @@
 
 import { useId, type ReactNode } from 'react';
 
-export function ScrollTable({ caption, note, className, children }: {
+export function ScrollTable({
+  caption,
+  note,
+  className,
+  children,
+}: {
   readonly caption: string;
   readonly note?: ReactNode;
   readonly className?: string;
@@ -23,7 +28,12 @@ export function ScrollTable({ caption, note, className, children }: {
 }
 
 /** A table of plain text cells; columns marked `num` stand right. */
-export function PlainTable({ caption, columns, rows, note }: {
+export function PlainTable({
+  caption,
+  columns,
+  rows,
+  note,
+}: {
   readonly caption: string;
   readonly note?: ReactNode;
   readonly columns: readonly (string | { readonly name: string; readonly num: true })[];
@@ -46,9 +56,13 @@ export function PlainTable({ caption, columns, rows, note }: {
           <tr key={i}>
             {row.map((cell, j) =>
               j === 0 ? (
-                <th key={j} scope="row" className={right[j] ? 'num' : undefined}>{cell}</th>
+                <th key={j} scope="row" className={right[j] ? 'num' : undefined}>
+                  {cell}
+                </th>
               ) : (
-                <td key={j} className={right[j] ? 'num' : undefined}>{cell}</td>
+                <td key={j} className={right[j] ? 'num' : undefined}>
+                  {cell}
+                </td>
               ),
             )}
           </tr>

@@ -3,7 +3,10 @@
 import type { ReactNode } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 
-export function TabSet({ label, tabs }: {
+export function TabSet({
+  label,
+  tabs,
+}: {
   readonly label: string;
   readonly tabs: readonly { readonly name: string; readonly content: ReactNode }[];
 }) {
@@ -11,11 +14,15 @@ export function TabSet({ label, tabs }: {
     <Tabs className="tabs stack">
       <TabList aria-label={label}>
         {tabs.map(({ name }) => (
-          <Tab key={name} id={name}>{name}</Tab>
+          <Tab key={name} id={name}>
+            {name}
+          </Tab>
         ))}
       </TabList>
       {tabs.map(({ name, content }) => (
-        <TabPanel key={name} id={name}>{content}</TabPanel>
+        <TabPanel key={name} id={name}>
+          {content}
+        </TabPanel>
       ))}
     </Tabs>
   );

@@ -14,7 +14,11 @@ export interface Form {
   readonly attempt: number;
   readonly busy: boolean;
   /** Shows faults, or sends the command where there are none. */
-  readonly submit: (faults: FieldErrors, command: () => CommandInput, done: (job: JobView) => void) => void;
+  readonly submit: (
+    faults: FieldErrors,
+    command: () => CommandInput,
+    done: (job: JobView) => void,
+  ) => void;
 }
 
 /** `place` gives the field that a pointer into the command belongs to. */

@@ -21,7 +21,9 @@ const two = (n: number): string => String(n).padStart(2, '0');
 export function moment(text: string | null | undefined): string {
   if (!text) return '';
   const at = new Date(text);
-  return Number.isNaN(at.getTime()) ? text : `${day(text)}, ${two(at.getHours())}:${two(at.getMinutes())}`;
+  return Number.isNaN(at.getTime())
+    ? text
+    : `${day(text)}, ${two(at.getHours())}:${two(at.getMinutes())}`;
 }
 
 /** The calendar day in the reader's time zone, 2026-02-14. */
@@ -56,14 +58,30 @@ const monthNumber = (name = ''): number =>
 export const number = (text: string | number): string => String(text).replace(/^-/, '−');
 
 const UNITS: Readonly<Record<string, string>> = {
-  in: 'in', ft: 'ft', psf: 'psf', mph: 'mph', ft2: 'ft²', degF: '°F', lb: 'lb',
-  'per-12': 'in 12', 'usd/square': 'USD per square', Kzt: '', W2: '', G: '',
+  in: 'in',
+  ft: 'ft',
+  psf: 'psf',
+  mph: 'mph',
+  ft2: 'ft²',
+  degF: '°F',
+  lb: 'lb',
+  'per-12': 'in 12',
+  'usd/square': 'USD per square',
+  Kzt: '',
+  W2: '',
+  G: '',
 };
 export const unit = (u: string): string => UNITS[u] ?? u;
 
 const SPOKEN: Readonly<Record<string, string>> = {
-  in: 'inches', ft: 'feet', psf: 'pounds per square foot', mph: 'miles per hour', lb: 'pounds',
-  'per-12': 'inches of rise in 12', ft2: 'square feet', degF: 'degrees Fahrenheit',
+  in: 'inches',
+  ft: 'feet',
+  psf: 'pounds per square foot',
+  mph: 'miles per hour',
+  lb: 'pounds',
+  'per-12': 'inches of rise in 12',
+  ft2: 'square feet',
+  degF: 'degrees Fahrenheit',
 };
 /** The unit as it is said in a field's name. */
 export const spokenUnit = (u: string): string => SPOKEN[u] ?? unit(u);
@@ -76,7 +94,8 @@ export function value(given: unknown): string {
   if (given === null || given === undefined) return 'not known';
   if (given === true) return 'yes';
   if (given === false) return 'no';
-  if (typeof given === 'string') return /^[a-z]+(-[a-z]+)+$/.test(given) ? label(given) : number(given);
+  if (typeof given === 'string')
+    return /^[a-z]+(-[a-z]+)+$/.test(given) ? label(given) : number(given);
   if (Array.isArray(given)) return spacings(given as readonly { zone?: string; v: string }[]);
   const object = given as Record<string, unknown>;
   if (typeof object['v'] === 'string' && typeof object['u'] === 'string') {
@@ -103,7 +122,9 @@ export function pathWords(path: string): string {
 
 /** Words of a record for reading: its dates as "14 Feb 2026", a real minus sign before numbers. */
 export const prose = (text: string): string =>
-  text.replace(/\b\d{4}-\d{2}-\d{2}\b(?!T)/g, (date) => day(date)).replace(/(^|[\s(])-(?=\d)/g, '$1−');
+  text
+    .replace(/\b\d{4}-\d{2}-\d{2}\b(?!T)/g, (date) => day(date))
+    .replace(/(^|[\s(])-(?=\d)/g, '$1−');
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 

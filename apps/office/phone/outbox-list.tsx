@@ -26,14 +26,23 @@ export function Outbox({ person }: { readonly person: string }) {
           : `${list.length} not sent yet. Kept on this phone; sent when there is a signal.`}
       </p>
       {list.map((each) => (
-        <div key={each.key} className={each.refused ? 'notice blocked stack tight' : 'notice waiting'}>
-          <p>{each.words} ({moment(each.typedAt)})</p>
+        <div
+          key={each.key}
+          className={each.refused ? 'notice blocked stack tight' : 'notice waiting'}
+        >
+          <p>
+            {each.words} ({moment(each.typedAt)})
+          </p>
           {each.refused && (
             <>
               <p>Refused: {each.refused}</p>
               <div className="row">
-                <button type="button" onClick={() => void again(each.key, person)}>Send again</button>
-                <button type="button" onClick={() => drop(each.key)}>Throw away</button>
+                <button type="button" onClick={() => void again(each.key, person)}>
+                  Send again
+                </button>
+                <button type="button" onClick={() => drop(each.key)}>
+                  Throw away
+                </button>
               </div>
             </>
           )}

@@ -84,7 +84,13 @@ async function sendOne(piece: Waiting): Promise<boolean> {
   try {
     const { value } = await sendCommand(piece.job, piece.command, piece.version, piece.key);
     const later = outbox().filter((each) => each.key !== piece.key);
-    keep(later.map((each) => (each.job === piece.job && each.version < value.version ? { ...each, version: value.version } : each)));
+    keep(
+      later.map((each) =>
+        each.job === piece.job && each.version < value.version
+          ? { ...each, version: value.version }
+          : each,
+      ),
+    );
     return true;
   } catch (error) {
     const { status, detail, title, refusals, since } = problemFrom(error);

@@ -25,7 +25,9 @@ export function PhoneListPage() {
         {jobs.data?.rows.length === 0 && <Empty title="No job is open" />}
         {jobs.data?.rows.map((row) => (
           <details key={row.id} className="sheet">
-            <summary>{row.number}, {row.name}</summary>
+            <summary>
+              {row.number}, {row.name}
+            </summary>
             <p className="quiet">{row.site}</p>
             <SurfacesOf job={row.id} />
           </details>
@@ -42,11 +44,19 @@ function SurfacesOf({ job }: { readonly job: string }) {
   if (!data) return <Loading what="its surfaces" />;
   return (
     <ul className="surface-list">
-      {data.job.surfaces.filter(({ withdrawn }) => withdrawn === null).map((surface) => (
-        <li key={surface.id}>
-          <Link to="/phone/$job/$surface" params={{ job, surface: surface.id }} className="button wide-button">{surface.name}</Link>
-        </li>
-      ))}
+      {data.job.surfaces
+        .filter(({ withdrawn }) => withdrawn === null)
+        .map((surface) => (
+          <li key={surface.id}>
+            <Link
+              to="/phone/$job/$surface"
+              params={{ job, surface: surface.id }}
+              className="button wide-button"
+            >
+              {surface.name}
+            </Link>
+          </li>
+        ))}
     </ul>
   );
 }
@@ -63,10 +73,18 @@ function Roof({ job, surface }: { readonly job: JobView; readonly surface: Surfa
   const person = useQuery(sessionQuery).data?.person.id ?? '';
   const given = { job, surface, person };
   return (
-    <Page title={surface.name} section={`Job ${job.number}`} crumbs={[{ name: 'On the roof', to: '/phone' }]}
-      lead={<p>{job.name}</p>}>
+    <Page
+      title={surface.name}
+      section={`Job ${job.number}`}
+      crumbs={[{ name: 'On the roof', to: '/phone' }]}
+      lead={<p>{job.name}</p>}
+    >
       <div className="phone stack wide">
-        {surface.on_hold && <p className="notice blocked"><strong>Panel laying is on hold.</strong> Dry-in is allowed.</p>}
+        {surface.on_hold && (
+          <p className="notice blocked">
+            <strong>Panel laying is on hold.</strong> Dry-in is allowed.
+          </p>
+        )}
         <Outbox person={person} />
         <Stop {...given} />
         {surface.tear_off === 'due' && <TearOffCheck {...given} />}

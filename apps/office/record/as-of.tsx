@@ -11,7 +11,11 @@ export interface Picked {
   readonly effective?: string | undefined;
 }
 
-export function AsOf({ picked, go, failed }: {
+export function AsOf({
+  picked,
+  go,
+  failed,
+}: {
   readonly picked: Picked;
   readonly go: (picked: Picked) => void;
   readonly failed: (failed: boolean) => void;
@@ -33,15 +37,33 @@ export function AsOf({ picked, go, failed }: {
       <form className="stack no-print" noValidate onSubmit={submit}>
         <ErrorSummary errors={errors} attempt={attempt} />
         <div className="columns">
-          <Moment id="known" legend="What was known on" typed={known} set={setKnown} errors={errors} />
-          <Moment id="true" legend="What was true on (optional)" typed={true_} set={setTrue} errors={errors} />
+          <Moment
+            id="known"
+            legend="What was known on"
+            typed={known}
+            set={setKnown}
+            errors={errors}
+          />
+          <Moment
+            id="true"
+            legend="What was true on (optional)"
+            typed={true_}
+            set={setTrue}
+            errors={errors}
+          />
         </div>
         <div className="row">
-          <button type="submit" className="main">Show</button>
-          <button type="button" onClick={() => go({})}>Now</button>
+          <button type="submit" className="main">
+            Show
+          </button>
+          <button type="button" onClick={() => go({})}>
+            Now
+          </button>
         </div>
       </form>
-      <p role="status"><strong>{sentence(picked)}</strong></p>
+      <p role="status">
+        <strong>{sentence(picked)}</strong>
+      </p>
     </section>
   );
 }
@@ -56,7 +78,13 @@ export interface MomentTyped {
   readonly time: string;
 }
 
-export function Moment({ id, legend, typed, set, errors }: {
+export function Moment({
+  id,
+  legend,
+  typed,
+  set,
+  errors,
+}: {
   readonly id: string;
   readonly legend: string;
   readonly typed: MomentTyped;
@@ -67,8 +95,22 @@ export function Moment({ id, legend, typed, set, errors }: {
     <fieldset>
       <legend>{legend}</legend>
       <div className="row bottoms">
-        <DateField id={`${id}-date`} label="Date" errors={errors} value={typed.date} onChange={(date) => set({ ...typed, date })} />
-        <TextField id={`${id}-time`} label="Time" hint="Like 09:30; empty for the end of the day" numeric errors={errors} value={typed.time} onChange={(time) => set({ ...typed, time })} />
+        <DateField
+          id={`${id}-date`}
+          label="Date"
+          errors={errors}
+          value={typed.date}
+          onChange={(date) => set({ ...typed, date })}
+        />
+        <TextField
+          id={`${id}-time`}
+          label="Time"
+          hint="Like 09:30; empty for the end of the day"
+          numeric
+          errors={errors}
+          value={typed.time}
+          onChange={(time) => set({ ...typed, time })}
+        />
       </div>
     </fieldset>
   );
@@ -86,9 +128,15 @@ const typedFrom = (given: string | undefined): MomentTyped =>
 const TIME = /^([01]?\d|2[0-3]):[0-5]\d$/;
 
 export const faults = (id: string, { date, time }: MomentTyped): FieldErrors => [
-  ...(date.trim() && !parseDay(date) ? [{ field: `${id}-date`, message: 'Enter the date like 14 Feb 2026' }] : []),
-  ...(time.trim() && !TIME.test(time.trim()) ? [{ field: `${id}-time`, message: 'Enter the time like 09:30' }] : []),
-  ...(time.trim() && !date.trim() ? [{ field: `${id}-date`, message: 'Enter the date beside the time' }] : []),
+  ...(date.trim() && !parseDay(date)
+    ? [{ field: `${id}-date`, message: 'Enter the date like 14 Feb 2026' }]
+    : []),
+  ...(time.trim() && !TIME.test(time.trim())
+    ? [{ field: `${id}-time`, message: 'Enter the time like 09:30' }]
+    : []),
+  ...(time.trim() && !date.trim()
+    ? [{ field: `${id}-date`, message: 'Enter the date beside the time' }]
+    : []),
 ];
 
 /** The moment in UTC; a date alone means the end of that day; a minute means all of that minute. */

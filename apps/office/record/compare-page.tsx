@@ -23,25 +23,40 @@ export function ComparePage() {
   const before = useQuery(jobQuery(id, { asOf: search.first }));
   const after = useQuery(jobQuery(id, { asOf: search.second }));
   const [failed, setFailed] = useState(false);
-  const early = (error: unknown) => error !== null && problemFrom(error).status === 404 && now.data !== undefined;
+  const early = (error: unknown) =>
+    error !== null && problemFrom(error).status === 404 && now.data !== undefined;
   const error = [before.error, after.error].find((each) => each !== null && !early(each));
   const ready = [before, after].every((each) => each.data !== undefined || early(each.error));
   return (
-    <Page title="Compare two moments" section={now.data ? `Job ${now.data.job.number}` : 'Jobs'}
-      crumbs={now.data ? jobCrumbs(now.data.job) : [{ name: 'Jobs', to: '/jobs' }]} failed={failed}>
+    <Page
+      title="Compare two moments"
+      section={now.data ? `Job ${now.data.job.number}` : 'Jobs'}
+      crumbs={now.data ? jobCrumbs(now.data.job) : [{ name: 'Jobs', to: '/jobs' }]}
+      failed={failed}
+    >
       <Moments {...search} failed={setFailed} id={id} />
-      {!search.first && <p className="quiet">Choose the first moment; the second is now unless another is given.</p>}
+      {!search.first && (
+        <p className="quiet">Choose the first moment; the second is now unless another is given.</p>
+      )}
       {search.first && error && <Failure error={error} />}
       {search.first && !error && !ready && <Loading what="both moments" />}
       {search.first && !error && ready && (
-        <Table rows={differences(before.data?.job, after.data?.job)}
-          first={moment(search.first)} second={search.second ? moment(search.second) : 'now'} />
+        <Table
+          rows={differences(before.data?.job, after.data?.job)}
+          first={moment(search.first)}
+          second={search.second ? moment(search.second) : 'now'}
+        />
       )}
     </Page>
   );
 }
 
-function Moments({ first: firstAt, second: secondAt, failed, id }: {
+function Moments({
+  first: firstAt,
+  second: secondAt,
+  failed,
+  id,
+}: {
   readonly first?: string;
   readonly second?: string;
   readonly failed: (failed: boolean) => void;
@@ -56,7 +71,8 @@ function Moments({ first: firstAt, second: secondAt, failed, id }: {
     event.preventDefault();
     const found = [
       ...(first.date.trim() ? [] : [{ field: 'first-date', message: 'Enter the first date' }]),
-      ...faults('first', first), ...faults('second', second),
+      ...faults('first', first),
+      ...faults('second', second),
     ];
     setErrors(found);
     setAttempt((n) => n + 1);
@@ -70,14 +86,28 @@ function Moments({ first: firstAt, second: secondAt, failed, id }: {
       <ErrorSummary errors={errors} attempt={attempt} />
       <div className="columns">
         <Moment id="first" legend="First moment" typed={first} set={setFirst} errors={errors} />
-        <Moment id="second" legend="Second moment (empty for now)" typed={second} set={setSecond} errors={errors} />
+        <Moment
+          id="second"
+          legend="Second moment (empty for now)"
+          typed={second}
+          set={setSecond}
+          errors={errors}
+        />
       </div>
-      <div><button type="submit" className="main">Compare</button></div>
+      <div>
+        <button type="submit" className="main">
+          Compare
+        </button>
+      </div>
     </form>
   );
 }
 
-function Table({ rows, first, second }: {
+function Table({
+  rows,
+  first,
+  second,
+}: {
   readonly rows: ReturnType<typeof differences>;
   readonly first: string;
   readonly second: string;
@@ -85,11 +115,21 @@ function Table({ rows, first, second }: {
   return (
     <>
       <p role="status">
-        {rows.length === 0 ? 'Nothing differs between these moments.' : `${rows.length} ${rows.length === 1 ? 'thing differs' : 'things differ'}.`}
+        {rows.length === 0
+          ? 'Nothing differs between these moments.'
+          : `${rows.length} ${rows.length === 1 ? 'thing differs' : 'things differ'}.`}
       </p>
       {rows.length > 0 && (
-        <PlainTable caption="What differs" columns={['What', 'How', `Known on ${first}`, `Known ${second === 'now' ? 'now' : `on ${second}`}`]}
-          rows={rows.map((row) => [row.what, row.how, row.before, row.after])} />
+        <PlainTable
+          caption="What differs"
+          columns={[
+            'What',
+            'How',
+            `Known on ${first}`,
+            `Known ${second === 'now' ? 'now' : `on ${second}`}`,
+          ]}
+          rows={rows.map((row) => [row.what, row.how, row.before, row.after])}
+        />
       )}
     </>
   );

@@ -12,7 +12,10 @@ export interface Difference {
 }
 
 /** undefined: the job was not opened yet. */
-export function differences(before: JobView | undefined, after: JobView | undefined): readonly Difference[] {
+export function differences(
+  before: JobView | undefined,
+  after: JobView | undefined,
+): readonly Difference[] {
   const a = before ? entries(before) : new Map<string, string>();
   const b = after ? entries(after) : new Map<string, string>();
   return [...new Set([...a.keys(), ...b.keys()])].flatMap((what): Difference[] => {
@@ -35,7 +38,10 @@ function entries(job: JobView): Map<string, string> {
   for (const fact of job.facts) {
     const [on = '', id = ''] = fact.path.split('/');
     const thing = on === 'site' ? 'Site' : nameOf(id);
-    found.set(`${thing}: ${pathWords(fact.path)}`, `${value(fact.value)} (${fact.how}${fact.source ? `: ${fact.source}` : ''})`);
+    found.set(
+      `${thing}: ${pathWords(fact.path)}`,
+      `${value(fact.value)} (${fact.how}${fact.source ? `: ${fact.source}` : ''})`,
+    );
   }
   for (const surface of job.surfaces) {
     for (const { stage, status, content } of Object.values(surface.stages)) {
@@ -60,9 +66,20 @@ function text(given: unknown): string {
   if (typeof given !== 'object' || given === null || Array.isArray(given)) return value(given);
   const { zones, method, basis, source, fastener, roof_psf } = given as {
     zones?: { zone: string; inward_psf?: string; outward_psf?: string; spacing?: { v: string } }[];
-    method?: string; basis?: string; source?: string; fastener?: string; roof_psf?: string;
+    method?: string;
+    basis?: string;
+    source?: string;
+    fastener?: string;
+    roof_psf?: string;
   };
   const list = zones?.map((each) =>
-    each.spacing ? `zone ${each.zone} every ${each.spacing.v} in` : `zone ${each.zone} ${each.inward_psf}/${each.outward_psf} psf`);
-  return [fastener, method, basis, roof_psf && `${roof_psf} psf`, source, ...(list ?? [])].filter(Boolean).join(', ') || value(given);
+    each.spacing
+      ? `zone ${each.zone} every ${each.spacing.v} in`
+      : `zone ${each.zone} ${each.inward_psf}/${each.outward_psf} psf`,
+  );
+  return (
+    [fastener, method, basis, roof_psf && `${roof_psf} psf`, source, ...(list ?? [])]
+      .filter(Boolean)
+      .join(', ') || value(given)
+  );
 }

@@ -20,18 +20,38 @@ function History({ job }: { readonly job: JobView }) {
   const navigate = useNavigate();
   const entries = (history.data ?? []).filter((each) => surface === '' || touches(each, surface));
   return (
-    <Page title="History" section={`Job ${job.number}`} crumbs={jobCrumbs(job)} lead={
-      <p role="status" className="quiet">{history.data ? `${entries.length} entries, oldest first` : 'Counting…'}</p>
-    }>
-      <SelectField id="surface" label="Surface" empty="The whole job" value={surface}
+    <Page
+      title="History"
+      section={`Job ${job.number}`}
+      crumbs={jobCrumbs(job)}
+      lead={
+        <p role="status" className="quiet">
+          {history.data ? `${entries.length} entries, oldest first` : 'Counting…'}
+        </p>
+      }
+    >
+      <SelectField
+        id="surface"
+        label="Surface"
+        empty="The whole job"
+        value={surface}
         options={job.surfaces.map(({ id, name }) => ({ value: id, label: name }))}
-        onChange={(chosen) => void navigate({
-          to: '/jobs/$job/history', params: { job: job.id }, search: chosen ? { surface: chosen } : {},
-        })} />
+        onChange={(chosen) =>
+          void navigate({
+            to: '/jobs/$job/history',
+            params: { job: job.id },
+            search: chosen ? { surface: chosen } : {},
+          })
+        }
+      />
       {history.isPending && <Loading what="the history" />}
       {history.error && <Failure error={history.error} retry={() => void history.refetch()} />}
       <ol className="timeline">
-        {entries.map((each) => <li key={each.id}><OneEntry entry={each} /></li>)}
+        {entries.map((each) => (
+          <li key={each.id}>
+            <OneEntry entry={each} />
+          </li>
+        ))}
       </ol>
     </Page>
   );
@@ -43,17 +63,27 @@ const touches = ({ surface }: HistoryEntry, id: string): boolean =>
 function OneEntry({ entry }: { readonly entry: HistoryEntry }) {
   return (
     <>
-      <p><strong>{entry.words}</strong></p>
+      <p>
+        <strong>{entry.words}</strong>
+      </p>
       <p className="quiet small">
-        Entry {entry.version}; {entry.by.name} ({label(entry.by.role)}); recorded {moment(entry.recordedAt)}
+        Entry {entry.version}; {entry.by.name} ({label(entry.by.role)}); recorded{' '}
+        {moment(entry.recordedAt)}
         {entry.effectiveAt !== entry.recordedAt && `; true since ${moment(entry.effectiveAt)}`}
       </p>
       <details>
-        <summary>What was recorded<span className="visually-hidden"> in entry {entry.version}</span></summary>
-        <dl className="facts">{lines(entry.data).flatMap(([name, words]) => [
-          <dt key={name}>{name}</dt>, <dd key={`${name} is`}>{words}</dd>,
-        ])}</dl>
-        <p className="quiet small">{entry.type}, log position {entry.pos}</p>
+        <summary>
+          What was recorded<span className="visually-hidden"> in entry {entry.version}</span>
+        </summary>
+        <dl className="facts">
+          {lines(entry.data).flatMap(([name, words]) => [
+            <dt key={name}>{name}</dt>,
+            <dd key={`${name} is`}>{words}</dd>,
+          ])}
+        </dl>
+        <p className="quiet small">
+          {entry.type}, log position {entry.pos}
+        </p>
       </details>
     </>
   );
@@ -66,11 +96,30 @@ function lines(data: unknown): readonly (readonly [string, string])[] {
     if (given === null || name === 'evaluation' || name === 'findings') return [];
     if (name === 'facts' && Array.isArray(given)) {
       return (given as { path: string; value: unknown; how: string; source?: string }[]).map(
-        (fact) => [pathWords(fact.path), `${value(fact.value)} (${fact.how}${fact.source ? `: ${fact.source}` : ''})`] as const,
+        (fact) =>
+          [
+            pathWords(fact.path),
+            `${value(fact.value)} (${fact.how}${fact.source ? `: ${fact.source}` : ''})`,
+          ] as const,
       );
     }
-    if (name === 'reads') return [[title, `${Object.keys(given as object).length} facts, listed on the decision record`] as const];
+    if (name === 'reads')
+      return [
+        [
+          title,
+          `${Object.keys(given as object).length} facts, listed on the decision record`,
+        ] as const,
+      ];
     if (name === 'content') return lines(given);
-    return [[title, typeof given === 'object' ? (Array.isArray(given) && given.length === 0 ? 'none' : value(given)) : String(given)] as const];
+    return [
+      [
+        title,
+        typeof given === 'object'
+          ? Array.isArray(given) && given.length === 0
+            ? 'none'
+            : value(given)
+          : String(given),
+      ] as const,
+    ];
   });
 }

@@ -31,20 +31,34 @@ export function RecordPage() {
       failed={failed}
       section={job ? `Job ${job.number}` : 'Jobs'}
       crumbs={job ? jobCrumbs(job) : [{ name: 'Jobs', to: '/jobs' }]}
-      lead={job && <p>{job.name}; {job.customer}; {job.site}</p>}
+      lead={
+        job && (
+          <p>
+            {job.name}; {job.customer}; {job.site}
+          </p>
+        )
+      }
       actions={
         <>
-          <a className="button" href={`/api/jobs/${id}/decision-record.pdf${pdfQuery(at)}`}>PDF</a>
-          <Link className="button" to="/jobs/$job/compare" params={{ job: id }}>Compare two moments</Link>
+          <a className="button" href={`/api/jobs/${id}/decision-record.pdf${pdfQuery(at)}`}>
+            PDF
+          </a>
+          <Link className="button" to="/jobs/$job/compare" params={{ job: id }}>
+            Compare two moments
+          </Link>
         </>
       }
     >
       <AsOf picked={at} go={go} failed={setFailed} />
       {record.isPending && <Loading what="the record" />}
       {record.error && before(record.error, at) && (
-        <Empty title="Nothing was recorded by then"><p>The job was opened later. Choose a later moment, or now.</p></Empty>
+        <Empty title="Nothing was recorded by then">
+          <p>The job was opened later. Choose a later moment, or now.</p>
+        </Empty>
       )}
-      {record.error && !before(record.error, at) && <Failure error={record.error} retry={() => void record.refetch()} />}
+      {record.error && !before(record.error, at) && (
+        <Failure error={record.error} retry={() => void record.refetch()} />
+      )}
       {record.data && <Record record={record.data} />}
     </Page>
   );
@@ -54,16 +68,19 @@ export function RecordPage() {
 const before = (error: unknown, { asOf }: Moments): boolean =>
   asOf !== undefined && problemFrom(error).status === 404;
 
-const pdfQuery = (at: Moments): string => `${momentsIn(at) || '?'}${momentsIn(at) ? '&' : ''}size=letter`;
+const pdfQuery = (at: Moments): string =>
+  `${momentsIn(at) || '?'}${momentsIn(at) ? '&' : ''}size=letter`;
 
 function Record({ record }: { readonly record: DecisionRecord }) {
   return (
     <>
       <p>
-        Version {record.as_of.version} of the job, last entry {moment(record.as_of.recorded)}; it stood
-        at: {record.stands_at}.
+        Version {record.as_of.version} of the job, last entry {moment(record.as_of.recorded)}; it
+        stood at: {record.stands_at}.
       </p>
-      {record.surfaces.map((surface) => <SurfaceRecord key={surface.id} surface={surface} />)}
+      {record.surfaces.map((surface) => (
+        <SurfaceRecord key={surface.id} surface={surface} />
+      ))}
       <section className="stack" aria-labelledby="timeline-title">
         <h2 id="timeline-title">Timeline</h2>
         <Timeline entries={record.timeline} />

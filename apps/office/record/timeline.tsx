@@ -17,7 +17,9 @@ export function Timeline({ entries }: { readonly entries: readonly Entry[] }) {
     <ol className="timeline">
       {entries.map((each) => (
         <li key={each.version}>
-          <p><strong>{each.words}</strong></p>
+          <p>
+            <strong>{each.words}</strong>
+          </p>
           <p className="quiet small">
             Entry {each.version}; {each.by} ({label(each.role)}); recorded {moment(each.at)}
             {each.effective !== each.at && `; true since ${moment(each.effective)}`}

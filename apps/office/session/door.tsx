@@ -4,7 +4,11 @@ import type { ReactNode } from 'react';
 import { useTitle } from '../parts/title.js';
 import { Mark } from '../shell/bar.js';
 
-export function Door({ title, failed = false, children }: {
+export function Door({
+  title,
+  failed = false,
+  children,
+}: {
   readonly title: string;
   readonly failed?: boolean;
   readonly children: ReactNode;

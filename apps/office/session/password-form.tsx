@@ -6,7 +6,11 @@ import { ask, keepToken, problemFrom } from '../api/client.js';
 import { ErrorSummary, errorsOf } from '../parts/errors.js';
 import { TextField, type FieldErrors } from '../parts/fields.js';
 
-export function PasswordForm({ email: given = '', done, failed }: {
+export function PasswordForm({
+  email: given = '',
+  done,
+  failed,
+}: {
   readonly email?: string;
   readonly done: (session: Session) => void;
   readonly failed?: (failed: boolean) => void;
@@ -44,10 +48,24 @@ export function PasswordForm({ email: given = '', done, failed }: {
   return (
     <form className="stack" onSubmit={(event) => void submit(event)} noValidate>
       <ErrorSummary errors={errors} attempt={attempt} />
-      <TextField id="email" label="Email address" type="email" autoComplete="username"
-        value={email} onChange={setEmail} errors={errors} />
-      <TextField id="password" label="Password" type="password" autoComplete="current-password"
-        value={password} onChange={setPassword} errors={errors} />
+      <TextField
+        id="email"
+        label="Email address"
+        type="email"
+        autoComplete="username"
+        value={email}
+        onChange={setEmail}
+        errors={errors}
+      />
+      <TextField
+        id="password"
+        label="Password"
+        type="password"
+        autoComplete="current-password"
+        value={password}
+        onChange={setPassword}
+        errors={errors}
+      />
       <div>
         <button type="submit" className="main" aria-disabled={busy}>
           {busy ? 'Signing in…' : 'Sign in'}
@@ -59,5 +77,7 @@ export function PasswordForm({ email: given = '', done, failed }: {
 
 export function signInErrors(problem: Problem): FieldErrors {
   if (problem.status !== 401 && problem.status !== 403) return errorsOf(problem, () => 'email');
-  return [{ field: 'email', message: 'No account has this email address and password. Check both.' }];
+  return [
+    { field: 'email', message: 'No account has this email address and password. Check both.' },
+  ];
 }

@@ -24,7 +24,8 @@ export function SetupPage() {
   const [values, setValues] = useState<Values>({ company: '', name: '', email: '', password: '' });
   const [errors, setErrors] = useState<FieldErrors>([]);
   const [attempt, setAttempt] = useState(0);
-  const set = (id: keyof Values) => (value: string) => setValues((now) => ({ ...now, [id]: value }));
+  const set = (id: keyof Values) => (value: string) =>
+    setValues((now) => ({ ...now, [id]: value }));
   const submit = async (event: FormEvent) => {
     event.preventDefault();
     const found = faults(values);
@@ -48,11 +49,27 @@ export function SetupPage() {
       <form className="stack" noValidate onSubmit={(event) => void submit(event)}>
         <ErrorSummary errors={errors} attempt={attempt} />
         {FIELDS.map(({ id, label, auto }) => (
-          <TextField key={id} id={id} label={label} autoComplete={auto} errors={errors}
-            type={id === 'email' ? 'email' : 'text'} value={values[id]} onChange={set(id)} />
+          <TextField
+            key={id}
+            id={id}
+            label={label}
+            autoComplete={auto}
+            errors={errors}
+            type={id === 'email' ? 'email' : 'text'}
+            value={values[id]}
+            onChange={set(id)}
+          />
         ))}
-        <TextField id="password" label="Password" hint={`At least ${LEAST} characters`} type="password"
-          autoComplete="new-password" errors={errors} value={values.password} onChange={set('password')} />
+        <TextField
+          id="password"
+          label="Password"
+          hint={`At least ${LEAST} characters`}
+          type="password"
+          autoComplete="new-password"
+          errors={errors}
+          value={values.password}
+          onChange={set('password')}
+        />
         <div>
           <button type="submit" className="main">
             Set up
@@ -66,7 +83,10 @@ export function SetupPage() {
 const LEAST = 12;
 
 const faults = (values: Values): FieldErrors => [
-  ...FIELDS.filter(({ id }) => values[id].trim() === '').map(({ id, need }) => ({ field: id, message: need })),
+  ...FIELDS.filter(({ id }) => values[id].trim() === '').map(({ id, need }) => ({
+    field: id,
+    message: need,
+  })),
   ...(values.password.length >= LEAST
     ? []
     : [{ field: 'password', message: `Choose a password of at least ${LEAST} characters` }]),

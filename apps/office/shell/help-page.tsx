@@ -18,7 +18,10 @@ export const HelpPage = () => (
         rows={[
           ['done', 'Confirmed by a person, on facts that have not changed since.'],
           ['current', 'The next one to confirm.'],
-          ['needs re-check', 'Something it read has changed. Its content is kept; confirm it again.'],
+          [
+            'needs re-check',
+            'Something it read has changed. Its content is kept; confirm it again.',
+          ],
           ['waiting for the engineer', 'Asked, not answered yet.'],
           ['not needed', 'No rule and nobody asks for an engineer here.'],
         ]}

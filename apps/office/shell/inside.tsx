@@ -17,7 +17,9 @@ export function Inside() {
   if (session.isPending) return <Loading what="your session" />;
   if (session.data === undefined) {
     if (problemFrom(session.error).status === 401) {
-      return <Navigate to="/sign-in" search={here.href === '/' ? {} : { next: here.href }} replace />;
+      return (
+        <Navigate to="/sign-in" search={here.href === '/' ? {} : { next: here.href }} replace />
+      );
     }
     return <FailedPage error={session.error} retry={() => void session.refetch()} />;
   }

@@ -16,7 +16,9 @@ export function LiveRegion({ children }: { readonly children: ReactNode }) {
   return (
     <Live value={say}>
       {children}
-      <div role="status" className="visually-hidden">{said}</div>
+      <div role="status" className="visually-hidden">
+        {said}
+      </div>
     </Live>
   );
 }

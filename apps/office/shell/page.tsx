@@ -10,7 +10,16 @@ export interface Crumb {
   readonly params?: Readonly<Record<string, string>>;
 }
 
-export function Page({ title, section, crumbs = [], wide, failed, actions, lead, children }: {
+export function Page({
+  title,
+  section,
+  crumbs = [],
+  wide,
+  failed,
+  actions,
+  lead,
+  children,
+}: {
   readonly title: string;
   readonly section?: string;
   readonly crumbs?: readonly Crumb[];
@@ -29,7 +38,10 @@ export function Page({ title, section, crumbs = [], wide, failed, actions, lead,
           <ol>
             {crumbs.map((crumb) => (
               <li key={crumb.name}>
-                <Link to={crumb.to as '/jobs/$job'} params={(crumb.params ?? {}) as { job: string }}>
+                <Link
+                  to={crumb.to as '/jobs/$job'}
+                  params={(crumb.params ?? {}) as { job: string }}
+                >
                   {crumb.name}
                 </Link>
               </li>

@@ -42,13 +42,23 @@ export function SessionWatch({ session }: { readonly session: Session }) {
   };
   return (
     <>
-      <Dialog title="Your session ends in two minutes" open={state === 'ending'} close={() => void stay()} urgent>
+      <Dialog
+        title="Your session ends in two minutes"
+        open={state === 'ending'}
+        close={() => void stay()}
+        urgent
+      >
         <p>Stay signed in to go on. What you typed is kept either way.</p>
         <button type="button" className="main" onClick={() => void stay()}>
           Stay signed in
         </button>
       </Dialog>
-      <Dialog title="Your session has ended" open={state === 'ended'} close={() => undefined} urgent>
+      <Dialog
+        title="Your session has ended"
+        open={state === 'ended'}
+        close={() => undefined}
+        urgent
+      >
         <p>Sign in again to go on. What you typed on this page is kept; save it afterwards.</p>
         <PasswordForm email={session.person.email} done={again} />
       </Dialog>

@@ -30,27 +30,55 @@ function RequestPage({ job, request }: { readonly job: JobView; readonly request
   const packet = useQuery({ ...packetQuery(job.id, request.request), enabled: !received });
   const mine = me?.id === request.engineer;
   const surfaces = job.surfaces.filter(({ id }) => request.surfaces.includes(id));
-  const sign = surfaces.map(({ sign_off }) => sign_off).find(({ differences }) => differences.length > 0);
-  const approved = request.standing === 'approved' || request.standing === 'approved with conditions';
+  const sign = surfaces
+    .map(({ sign_off }) => sign_off)
+    .find(({ differences }) => differences.length > 0);
+  const approved =
+    request.standing === 'approved' || request.standing === 'approved with conditions';
   return (
     <Page
       title={`Sign-off: ${surfaces.map(({ name }) => name).join(', ')}`}
       section={`Job ${job.number}`}
       crumbs={jobCrumbs(job)}
-      lead={<p>{job.name}: {request.standing}</p>}
+      lead={
+        <p>
+          {job.name}: {request.standing}
+        </p>
+      }
     >
       {sign && <Differences sign={sign} />}
       <section className="sheet stack">
         <h2>What was asked</h2>
         <dl className="facts">
-          <dt>Engineer</dt><dd>{request.license?.name ?? nameOf(request.engineer)}</dd>
-          <dt>To review</dt><dd>{request.scope}</dd>
-          {request.exclusions && <><dt>Not asked</dt><dd>{request.exclusions}</dd></>}
-          <dt>Asked by</dt><dd>{nameOf(request.asked.by)}, {moment(request.asked.at)}</dd>
-          <dt>Answer until</dt><dd>{day(request.expires)}</dd>
-          <dt>Standing</dt><dd>{capital(request.standing)}{request.words && `: ${request.words}`}</dd>
+          <dt>Engineer</dt>
+          <dd>{request.license?.name ?? nameOf(request.engineer)}</dd>
+          <dt>To review</dt>
+          <dd>{request.scope}</dd>
+          {request.exclusions && (
+            <>
+              <dt>Not asked</dt>
+              <dd>{request.exclusions}</dd>
+            </>
+          )}
+          <dt>Asked by</dt>
+          <dd>
+            {nameOf(request.asked.by)}, {moment(request.asked.at)}
+          </dd>
+          <dt>Answer until</dt>
+          <dd>{day(request.expires)}</dd>
+          <dt>Standing</dt>
+          <dd>
+            {capital(request.standing)}
+            {request.words && `: ${request.words}`}
+          </dd>
           {request.license && (
-            <><dt>License</dt><dd>{request.license.number}, {request.license.jurisdiction}, until {day(request.license.expires)}</dd></>
+            <>
+              <dt>License</dt>
+              <dd>
+                {request.license.number}, {request.license.jurisdiction}, until{' '}
+                {day(request.license.expires)}
+              </dd>
+            </>
           )}
         </dl>
       </section>

@@ -11,7 +11,18 @@ import { ErrorSummary } from '../parts/errors.js';
 import { TextField, type FieldErrors } from '../parts/fields.js';
 import { signInErrors } from '../session/password-form.js';
 
-export function Confirm({ title, words, correct, button, errors, problem, attempt, busy, back, confirm }: {
+export function Confirm({
+  title,
+  words,
+  correct,
+  button,
+  errors,
+  problem,
+  attempt,
+  busy,
+  back,
+  confirm,
+}: {
   readonly title: string;
   readonly words: readonly (readonly [string, string])[];
   readonly correct: string;
@@ -40,27 +51,55 @@ export function Confirm({ title, words, correct, button, errors, problem, attemp
       confirm();
     } catch (error) {
       const now = problemFrom(error);
-      setWrong(now.status === 401
-        ? [{ field: 'password', message: 'The password is not right, or none is set yet. Nothing was signed.' }]
-        : signInErrors(now));
+      setWrong(
+        now.status === 401
+          ? [
+              {
+                field: 'password',
+                message: 'The password is not right, or none is set yet. Nothing was signed.',
+              },
+            ]
+          : signInErrors(now),
+      );
     }
   };
   return (
     <form className="sheet stack" noValidate onSubmit={(event) => void submit(event)}>
-      <h2 tabIndex={-1} ref={heading}>{title}</h2>
-      <ErrorSummary errors={wrong.length > 0 ? wrong : errors} problem={wrong.length > 0 ? null : problem} attempt={attempt + tries} />
+      <h2 tabIndex={-1} ref={heading}>
+        {title}
+      </h2>
+      <ErrorSummary
+        errors={wrong.length > 0 ? wrong : errors}
+        problem={wrong.length > 0 ? null : problem}
+        attempt={attempt + tries}
+      />
       <dl className="facts">
-        {words.flatMap(([name, text]) => [<dt key={name}>{name}</dt>, <dd key={`${name} is`}>{text}</dd>])}
+        {words.flatMap(([name, text]) => [
+          <dt key={name}>{name}</dt>,
+          <dd key={`${name} is`}>{text}</dd>,
+        ])}
       </dl>
       <p>How this can be corrected: {correct}</p>
-      <TextField id="password" label="Your password, once more" type="password" autoComplete="current-password"
-        errors={wrong} value={password} onChange={setPassword} />
+      <TextField
+        id="password"
+        label="Your password, once more"
+        type="password"
+        autoComplete="current-password"
+        errors={wrong}
+        value={password}
+        onChange={setPassword}
+      />
       <p className="quiet small">
-        No password yet, because you came by a link? <Link to="/password">Set one</Link>; what you typed is kept.
+        No password yet, because you came by a link? <Link to="/password">Set one</Link>; what you
+        typed is kept.
       </p>
       <div className="row">
-        <button type="button" onClick={back}>Go back and change it</button>
-        <button type="submit" className="main" aria-disabled={busy}>{busy ? 'Signing…' : button}</button>
+        <button type="button" onClick={back}>
+          Go back and change it
+        </button>
+        <button type="submit" className="main" aria-disabled={busy}>
+          {busy ? 'Signing…' : button}
+        </button>
       </div>
     </form>
   );

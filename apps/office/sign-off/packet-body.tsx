@@ -8,7 +8,10 @@ import { Findings, outcomeOf } from '../parts/findings.js';
 import { PlainTable } from '../parts/table.js';
 import { moment, value } from '../parts/words.js';
 
-export function PacketBody({ packet, nameOf }: {
+export function PacketBody({
+  packet,
+  nameOf,
+}: {
   readonly packet: Packet;
   readonly nameOf: (id: string) => string;
 }) {
@@ -21,19 +24,33 @@ export function PacketBody({ packet, nameOf }: {
           <span className="digest">{packet.digest}</span>
         </p>
       </div>
-      {job.surfaces.map((surface) => <Surface key={surface.id} surface={surface} />)}
+      {job.surfaces.map((surface) => (
+        <Surface key={surface.id} surface={surface} />
+      ))}
       <FactsOf job={job} nameOf={nameOf} />
     </section>
   );
 }
 
-function FactsOf({ job, nameOf }: { readonly job: JobView; readonly nameOf: (id: string) => string }) {
+function FactsOf({
+  job,
+  nameOf,
+}: {
+  readonly job: JobView;
+  readonly nameOf: (id: string) => string;
+}) {
   return (
-    <PlainTable caption="Facts and their sources" columns={['Fact', 'Value', 'How known', 'Source', 'Recorded']}
+    <PlainTable
+      caption="Facts and their sources"
+      columns={['Fact', 'Value', 'How known', 'Source', 'Recorded']}
       rows={job.facts.map((fact) => [
-        fact.definition.asks, value(fact.value), fact.how, fact.source ?? '',
+        fact.definition.asks,
+        value(fact.value),
+        fact.how,
+        fact.source ?? '',
         `${nameOf(fact.by)}, ${moment(fact.at)}`,
-      ])} />
+      ])}
+    />
   );
 }
 
@@ -44,7 +61,9 @@ function Surface({ surface }: { readonly surface: SurfaceView }) {
   return (
     <section className="stack" aria-label={surface.name}>
       <h2>{surface.name}</h2>
-      {exceptions.length > 0 && <Findings findings={exceptions} heading={`Exceptions: ${surface.name}`} level={3} />}
+      {exceptions.length > 0 && (
+        <Findings findings={exceptions} heading={`Exceptions: ${surface.name}`} level={3} />
+      )}
       {gauge.evaluation && (
         <>
           <Comparison evaluation={gauge.evaluation} chosen={gauge.content?.option} />

@@ -16,16 +16,26 @@ export function QueuePage() {
   const engineer = has(session, 'engineer');
   const rows = queue.data?.requests ?? [];
   return (
-    <Page wide title="Sign-off queue" lead={
-      <p role="status" className="quiet">
-        {queue.data ? `${rows.length} ${rows.length === 1 ? 'request waits' : 'requests wait'}, oldest first` : 'Counting…'}
-      </p>
-    }>
+    <Page
+      wide
+      title="Sign-off queue"
+      lead={
+        <p role="status" className="quiet">
+          {queue.data
+            ? `${rows.length} ${rows.length === 1 ? 'request waits' : 'requests wait'}, oldest first`
+            : 'Counting…'}
+        </p>
+      }
+    >
       {queue.isPending && <Loading what="the queue" />}
       {queue.error && <Failure error={queue.error} retry={() => void queue.refetch()} />}
       {queue.data && rows.length === 0 && (
         <Empty title="Nothing waits for an engineer">
-          <p>{engineer ? 'What is asked of you appears here.' : 'Requests are made on the sign-off stage of a surface.'}</p>
+          <p>
+            {engineer
+              ? 'What is asked of you appears here.'
+              : 'Requests are made on the sign-off stage of a surface.'}
+          </p>
         </Empty>
       )}
       {rows.length > 0 && (
@@ -33,12 +43,16 @@ export function QueuePage() {
           <thead>
             <tr>
               {['Job', 'Surfaces', 'Engineer', 'Asked', 'Answer until', 'Job due'].map((name) => (
-                <th key={name} scope="col">{name}</th>
+                <th key={name} scope="col">
+                  {name}
+                </th>
               ))}
             </tr>
           </thead>
           <tbody>
-            {rows.map((row) => <Row key={`${row.job} ${row.request}`} row={row} />)}
+            {rows.map((row) => (
+              <Row key={`${row.job} ${row.request}`} row={row} />
+            ))}
           </tbody>
         </ScrollTable>
       )}
@@ -50,7 +64,11 @@ function Row({ row }: { readonly row: WaitingRequest }) {
   return (
     <tr>
       <th scope="row">
-        <Link className="row-link" to="/jobs/$job/requests/$request" params={{ job: row.job, request: row.request }}>
+        <Link
+          className="row-link"
+          to="/jobs/$job/requests/$request"
+          params={{ job: row.job, request: row.request }}
+        >
           {row.number}
         </Link>
         <br />
@@ -58,8 +76,15 @@ function Row({ row }: { readonly row: WaitingRequest }) {
       </th>
       <td>{row.surfaces.map(({ name }) => name).join(', ')}</td>
       <td>{row.engineer.name}</td>
-      <td>{moment(row.asked_at)}<br /><span className="quiet small">{row.asked_by}</span></td>
-      <td>{day(row.expires)}{row.expires < today() && <strong> over</strong>}</td>
+      <td>
+        {moment(row.asked_at)}
+        <br />
+        <span className="quiet small">{row.asked_by}</span>
+      </td>
+      <td>
+        {day(row.expires)}
+        {row.expires < today() && <strong> over</strong>}
+      </td>
       <td>{day(row.due) || <span className="quiet">no date</span>}</td>
     </tr>
   );

@@ -11,8 +11,12 @@ import { AskForm } from './ask-form.js';
 import { DesignForm } from './design-form.js';
 
 const TONES: Readonly<Record<SignOffView['status'], Tone>> = {
-  confirmed: 'ready', waiting: 'waiting', declined: 'blocked', 'needs-recheck': 'waiting',
-  'not-needed': 'plain', 'not-started': 'plain',
+  confirmed: 'ready',
+  waiting: 'waiting',
+  declined: 'blocked',
+  'needs-recheck': 'waiting',
+  'not-needed': 'plain',
+  'not-started': 'plain',
 };
 
 export function SignOffStage(props: StageProps) {
@@ -29,10 +33,18 @@ export function SignOffStage(props: StageProps) {
         {sign.required.length > 0 ? (
           <>
             <p>An engineer is required because</p>
-            <ul>{sign.required.map((why) => <li key={why}>{why}</li>)}</ul>
+            <ul>
+              {sign.required.map((why) => (
+                <li key={why}>{why}</li>
+              ))}
+            </ul>
           </>
         ) : (
-          <p>{ready ? 'No rule and nobody asks for an engineer here.' : 'Known once the gauge is selected.'}</p>
+          <p>
+            {ready
+              ? 'No rule and nobody asks for an engineer here.'
+              : 'Known once the gauge is selected.'}
+          </p>
         )}
         {sign.license && (
           <p>
@@ -79,7 +91,9 @@ export function Differences({ sign }: { readonly sign: SignOffView }) {
       <h2>Changed since the engineer saw it</h2>
       <ul>
         {sign.differences.map((each, i) => (
-          <li key={i}>{pathWords(each.path)}: {value(each.from)} → {value(each.to)}</li>
+          <li key={i}>
+            {pathWords(each.path)}: {value(each.from)} → {value(each.to)}
+          </li>
         ))}
       </ul>
       <p>A new sign-off, or the engineer’s own reaffirmation naming these differences, cures it.</p>

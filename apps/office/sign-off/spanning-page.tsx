@@ -10,14 +10,22 @@ import { Page } from '../shell/page.js';
 
 export function SpanningPage() {
   const query = useQuery(signOffsQuery);
-  const rows = [...(query.data?.spanning ?? [])].sort((a, b) =>
-    (a.due ?? '9999').localeCompare(b.due ?? '9999') || a.since.localeCompare(b.since));
+  const rows = [...(query.data?.spanning ?? [])].sort(
+    (a, b) => (a.due ?? '9999').localeCompare(b.due ?? '9999') || a.since.localeCompare(b.since),
+  );
   return (
-    <Page wide title="Spanning surfaces not signed" section="Spanning" lead={
-      <p role="status" className="quiet">
-        {query.data ? `${rows.length} on open framing; none may be ordered unsigned` : 'Counting…'}
-      </p>
-    }>
+    <Page
+      wide
+      title="Spanning surfaces not signed"
+      section="Spanning"
+      lead={
+        <p role="status" className="quiet">
+          {query.data
+            ? `${rows.length} on open framing; none may be ordered unsigned`
+            : 'Counting…'}
+        </p>
+      }
+    >
       {query.isPending && <Loading what="the surfaces" />}
       {query.error && <Failure error={query.error} retry={() => void query.refetch()} />}
       {query.data && rows.length === 0 && <Empty title="Every spanning surface is signed" />}
@@ -25,30 +33,44 @@ export function SpanningPage() {
         <ScrollTable caption="Open framing, not signed" note="By due date, then by age">
           <thead>
             <tr>
-              {['Job', 'Surface', 'Waits for', 'Engineer', 'Asked', 'Open since', 'Job due'].map((name) => (
-                <th key={name} scope="col">{name}</th>
-              ))}
+              {['Job', 'Surface', 'Waits for', 'Engineer', 'Asked', 'Open since', 'Job due'].map(
+                (name) => (
+                  <th key={name} scope="col">
+                    {name}
+                  </th>
+                ),
+              )}
             </tr>
           </thead>
           <tbody>
             {rows.map((row) => (
               <tr key={`${row.job} ${row.surface.id}`}>
                 <th scope="row">
-                  <Link className="row-link" to="/jobs/$job" params={{ job: row.job }}>{row.number}</Link>
+                  <Link className="row-link" to="/jobs/$job" params={{ job: row.job }}>
+                    {row.number}
+                  </Link>
                   <br />
                   <span className="quiet small">{row.name}</span>
                 </th>
                 <td>
-                  <Link className="row-link" to="/jobs/$job/surfaces/$surface/$stage"
-                    params={{ job: row.job, surface: row.surface.id, stage: 'sign-off' }}>
+                  <Link
+                    className="row-link"
+                    to="/jobs/$job/surfaces/$surface/$stage"
+                    params={{ job: row.job, surface: row.surface.id, stage: 'sign-off' }}
+                  >
                     {row.surface.name}
                   </Link>
                 </td>
                 <td>{row.waits_for}</td>
                 <td>{row.engineer ?? <span className="quiet">nobody asked</span>}</td>
                 <td>{day(row.asked_at) || <span className="quiet">not asked</span>}</td>
-                <td>{day(row.since)} <span className="quiet">({age(row.since)})</span></td>
-                <td>{day(row.due) || <span className="quiet">no date</span>}{row.due !== null && row.due < today() && <strong> overdue</strong>}</td>
+                <td>
+                  {day(row.since)} <span className="quiet">({age(row.since)})</span>
+                </td>
+                <td>
+                  {day(row.due) || <span className="quiet">no date</span>}
+                  {row.due !== null && row.due < today() && <strong> overdue</strong>}
+                </td>
               </tr>
             ))}
           </tbody>

@@ -20,13 +20,17 @@ export function CoatingStage(props: StageProps) {
     <StageFrame
       {...props}
       stage="coating"
-      summary={content === null ? [] : [
-        ['Base metal', capital(label(content.metal))],
-        ['Paint system', capital(label(content.paint_system))],
-        ['Metallic coating', content.metallic_coating],
-        ['Color group', capital(label(content.color_group))],
-        ['Color', content.color ?? 'open until the order'],
-      ]}
+      summary={
+        content === null
+          ? []
+          : [
+              ['Base metal', capital(label(content.metal))],
+              ['Paint system', capital(label(content.paint_system))],
+              ['Metallic coating', content.metallic_coating],
+              ['Color group', capital(label(content.color_group))],
+              ['Color', content.color ?? 'open until the order'],
+            ]
+      }
       form={() => <CoatingForm {...props} />}
     />
   );
@@ -36,9 +40,11 @@ function CoatingForm(props: StageProps) {
   const catalogue = useQuery(catalogueQuery);
   const { style, coating } = props.surface.stages;
   if (catalogue.isPending) return <Loading what="the catalogue" />;
-  if (!catalogue.data) return <Failure error={catalogue.error} retry={() => void catalogue.refetch()} />;
+  if (!catalogue.data)
+    return <Failure error={catalogue.error} retry={() => void catalogue.refetch()} />;
   const made = catalogue.data.made.filter(
-    ({ profile, width }) => profile === style.content?.profile && Number(width.v) === Number(style.content.width),
+    ({ profile, width }) =>
+      profile === style.content?.profile && Number(width.v) === Number(style.content.width),
   );
   const initial = {
     metal: coating.content?.metal ?? '',
@@ -55,9 +61,15 @@ function CoatingForm(props: StageProps) {
       stage="coating"
       initial={initial}
       place={(pointer) => FIELD[pointer.slice(1)] ?? 'paint_system-0'}
-      faults={(typed) => NEED.filter(({ name }) => !typed[name]).map(({ name, words }) => ({ field: FIELD[name] ?? name, message: words }))}
+      faults={(typed) =>
+        NEED.filter(({ name }) => !typed[name]).map(({ name, words }) => ({
+          field: FIELD[name] ?? name,
+          message: words,
+        }))
+      }
       command={(typed, on) => ({
-        type: 'choose-coating', ...on,
+        type: 'choose-coating',
+        ...on,
         metal: typed.metal as Coating['metal'],
         metallic_coating: typed.metallic_coating as Coating['metallic_coating'],
         paint_system: typed.paint_system as Coating['paint_system'],
@@ -67,17 +79,50 @@ function CoatingForm(props: StageProps) {
     >
       {({ typed, set, errors }) => (
         <>
-          <RadioField id="metal" label="Base metal" across errors={errors} value={typed.metal}
-            options={choose(METALS, 'metal', typed)} onChange={(metal) => set({ metal })} />
-          <RadioField id="paint_system" label="Paint system" across errors={errors} value={typed.paint_system}
-            options={choose(PAINT_SYSTEMS, 'paint_system', typed)} onChange={(paint_system) => set({ paint_system })} />
-          <SelectField id="metallic_coating" label="Metallic coating under the paint" empty="Choose one" errors={errors}
-            value={typed.metallic_coating} options={choose(METALLIC_COATINGS, 'metallic_coating', typed)}
-            onChange={(metallic_coating) => set({ metallic_coating })} />
-          <SelectField id="color_group" label="Color group" empty="Choose one" errors={errors} value={typed.color_group}
-            options={choose(COLOR_GROUPS, 'color_group', typed)} onChange={(color_group) => set({ color_group })} />
-          <TextField id="color" label="Color (optional)" hint="May stay open until the order" errors={errors}
-            value={typed.color} onChange={(color) => set({ color })} />
+          <RadioField
+            id="metal"
+            label="Base metal"
+            across
+            errors={errors}
+            value={typed.metal}
+            options={choose(METALS, 'metal', typed)}
+            onChange={(metal) => set({ metal })}
+          />
+          <RadioField
+            id="paint_system"
+            label="Paint system"
+            across
+            errors={errors}
+            value={typed.paint_system}
+            options={choose(PAINT_SYSTEMS, 'paint_system', typed)}
+            onChange={(paint_system) => set({ paint_system })}
+          />
+          <SelectField
+            id="metallic_coating"
+            label="Metallic coating under the paint"
+            empty="Choose one"
+            errors={errors}
+            value={typed.metallic_coating}
+            options={choose(METALLIC_COATINGS, 'metallic_coating', typed)}
+            onChange={(metallic_coating) => set({ metallic_coating })}
+          />
+          <SelectField
+            id="color_group"
+            label="Color group"
+            empty="Choose one"
+            errors={errors}
+            value={typed.color_group}
+            options={choose(COLOR_GROUPS, 'color_group', typed)}
+            onChange={(color_group) => set({ color_group })}
+          />
+          <TextField
+            id="color"
+            label="Color (optional)"
+            hint="May stay open until the order"
+            errors={errors}
+            value={typed.color}
+            onChange={(color) => set({ color })}
+          />
         </>
       )}
     </StageForm>
@@ -85,8 +130,11 @@ function CoatingForm(props: StageProps) {
 }
 
 const FIELD: Readonly<Record<string, string>> = {
-  metal: 'metal-0', paint_system: 'paint_system-0', metallic_coating: 'metallic_coating',
-  color_group: 'color_group', color: 'color',
+  metal: 'metal-0',
+  paint_system: 'paint_system-0',
+  metallic_coating: 'metallic_coating',
+  color_group: 'color_group',
+  color: 'color',
 };
 
 const NEED: readonly { readonly name: Chosen; readonly words: string }[] = [
@@ -97,11 +145,18 @@ const NEED: readonly { readonly name: Chosen; readonly words: string }[] = [
 ];
 
 /** The choice, with "not made" where the catalogue has no row for it beside the others chosen. */
-function optionWords(value: string, made: readonly MadeRow[], field: Chosen, typed: Record<Chosen, string>): string {
+function optionWords(
+  value: string,
+  made: readonly MadeRow[],
+  field: Chosen,
+  typed: Record<Chosen, string>,
+): string {
   const words = capital(label(value));
   const others = NEED.map(({ name }) => name).filter((name) => name !== field && typed[name]);
   const fits = (row: MadeRow, name: Chosen, wanted: string): boolean =>
-    name === 'color_group' ? row.color_groups.some((each) => each === wanted) : row[name] === wanted;
+    name === 'color_group'
+      ? row.color_groups.some((each) => each === wanted)
+      : row[name] === wanted;
   const exists = made.some(
     (row) => fits(row, field, value) && others.every((name) => fits(row, name, typed[name])),
   );

@@ -1,28 +1,40 @@
-// The fields of wind and snow: how it is known, then what that way needs.
+// The fields of wind: how it is known, then what that way needs; and what both loads share.
 
 import { capital } from '../parts/words.js';
-import { label } from '#jobs/contract';
 import {
-  DateField, LongField, RadioField, SelectField, TextField, Tick, type FieldErrors,
+  DateField,
+  LongField,
+  RadioField,
+  SelectField,
+  TextField,
+  Tick,
+  type FieldErrors,
 } from '../parts/fields.js';
 import type { HazardsTyped, LoadTyped, ZoneTyped } from './hazards-entry.js';
 
-interface Given {
+export interface Given {
   readonly typed: HazardsTyped;
   readonly set: (change: Partial<HazardsTyped>) => void;
   readonly errors: FieldErrors;
 }
 
-const METHODS = [
+export const METHODS = [
   { value: 'entered', label: 'Entered', hint: 'From a letter, report or map, with its date' },
-  { value: 'calculated', label: 'Calculated', hint: 'From the facts above, by an edition of ASCE/SEI 7' },
+  {
+    value: 'calculated',
+    label: 'Calculated',
+    hint: 'From the facts above, by an edition of ASCE/SEI 7',
+  },
   { value: 'not-applicable', label: 'Does not act here', hint: 'Say why' },
 ];
 const BASES = [
   { value: 'strength', label: 'Strength level' },
   { value: 'ASD', label: 'Service level (ASD)' },
 ];
-const EDITIONS = ['7-10', '7-16', '7-22'].map((value) => ({ value, label: `ASCE/SEI ${value}` }));
+export const EDITIONS = ['7-10', '7-16', '7-22'].map((value) => ({
+  value,
+  label: `ASCE/SEI ${value}`,
+}));
 const PARTS = ['roof', 'overhang', 'wall'].map((value) => ({ value, label: capital(value) }));
 
 export function WindFields({ typed, set, errors }: Given) {
@@ -30,8 +42,15 @@ export function WindFields({ typed, set, errors }: Given) {
   const put = (change: Partial<LoadTyped>) => set({ wind: { ...wind, ...change } });
   return (
     <section className="sheet stack">
-      <RadioField id="wind-method" label="Wind pressures" big options={METHODS} errors={errors}
-        value={wind.method} onChange={(method) => put({ method })} />
+      <RadioField
+        id="wind-method"
+        label="Wind pressures"
+        big
+        options={METHODS}
+        errors={errors}
+        value={wind.method}
+        onChange={(method) => put({ method })}
+      />
       {wind.method === 'entered' && (
         <>
           <Zones zones={typed.zones} errors={errors} set={(zones) => set({ zones })} />
@@ -39,16 +58,32 @@ export function WindFields({ typed, set, errors }: Given) {
         </>
       )}
       {wind.method === 'calculated' && (
-        <SelectField id="wind-edition" label="Edition" options={EDITIONS} value={wind.edition} onChange={(edition) => put({ edition })} />
+        <SelectField
+          id="wind-edition"
+          label="Edition"
+          options={EDITIONS}
+          value={wind.edition}
+          onChange={(edition) => put({ edition })}
+        />
       )}
       {wind.method === 'not-applicable' && (
-        <LongField id="wind-why" label="Why wind does not act here" errors={errors} value={wind.why} onChange={(why) => put({ why })} />
+        <LongField
+          id="wind-why"
+          label="Why wind does not act here"
+          errors={errors}
+          value={wind.why}
+          onChange={(why) => put({ why })}
+        />
       )}
     </section>
   );
 }
 
-function Zones({ zones, errors, set }: {
+function Zones({
+  zones,
+  errors,
+  set,
+}: {
   readonly zones: readonly ZoneTyped[];
   readonly errors: FieldErrors;
   readonly set: (zones: readonly ZoneTyped[]) => void;
@@ -58,22 +93,67 @@ function Zones({ zones, errors, set }: {
   return (
     <fieldset>
       <legend>Pressure by zone</legend>
-      <span className="hint">Inward is positive; uplift is negative and is typed with its minus sign.</span>
+      <span className="hint">
+        Inward is positive; uplift is negative and is typed with its minus sign.
+      </span>
       {zones.map((each, i) => (
         <div className="row bottoms" key={i} role="group" aria-label={`Zone ${each.zone || i + 1}`}>
-          <TextField id={`zone-${i}`} label="Zone" numeric inputMode="text" errors={errors} value={each.zone} onChange={(zone) => put(i, { zone })} />
-          <SelectField id={`part-${i}`} label="Part" options={PARTS} value={each.part} onChange={(part) => put(i, { part })} />
-          <TextField id={`inward-${i}`} label="Inward" unit="psf" numeric errors={errors} value={each.inward} onChange={(inward) => put(i, { inward })} />
-          <TextField id={`outward-${i}`} label="Uplift" unit="psf" numeric inputMode="text" errors={errors} value={each.outward} onChange={(outward) => put(i, { outward })} />
+          <TextField
+            id={`zone-${i}`}
+            label="Zone"
+            numeric
+            inputMode="text"
+            errors={errors}
+            value={each.zone}
+            onChange={(zone) => put(i, { zone })}
+          />
+          <SelectField
+            id={`part-${i}`}
+            label="Part"
+            options={PARTS}
+            value={each.part}
+            onChange={(part) => put(i, { part })}
+          />
+          <TextField
+            id={`inward-${i}`}
+            label="Inward"
+            unit="psf"
+            numeric
+            errors={errors}
+            value={each.inward}
+            onChange={(inward) => put(i, { inward })}
+          />
+          <TextField
+            id={`outward-${i}`}
+            label="Uplift"
+            unit="psf"
+            numeric
+            inputMode="text"
+            errors={errors}
+            value={each.outward}
+            onChange={(outward) => put(i, { outward })}
+          />
           {zones.length > 1 && (
-            <button type="button" aria-label={`Remove zone ${each.zone || i + 1}`} onClick={() => set(zones.filter((_, at) => at !== i))}>
+            <button
+              type="button"
+              aria-label={`Remove zone ${each.zone || i + 1}`}
+              onClick={() => set(zones.filter((_, at) => at !== i))}
+            >
               Remove
             </button>
           )}
         </div>
       ))}
       <div>
-        <button type="button" onClick={() => set([...zones, { zone: '', part: zones.at(-1)?.part ?? 'roof', inward: '', outward: '' }])}>
+        <button
+          type="button"
+          onClick={() =>
+            set([
+              ...zones,
+              { zone: '', part: zones.at(-1)?.part ?? 'roof', inward: '', outward: '' },
+            ])
+          }
+        >
           Add a zone
         </button>
       </div>
@@ -81,54 +161,12 @@ function Zones({ zones, errors, set }: {
   );
 }
 
-export function SnowFields({ typed, set, errors }: Given) {
-  const { snow } = typed;
-  const put = (change: Partial<LoadTyped>) => set({ snow: { ...snow, ...change } });
-  return (
-    <section className="sheet stack">
-      <RadioField id="snow-method" label="Snow on the roof" big options={METHODS} errors={errors}
-        value={snow.method} onChange={(method) => put({ method })} />
-      {snow.method === 'entered' && (
-        <>
-          <TextField id="roof-snow" label="Design roof snow load" unit="psf" numeric errors={errors}
-            hint="The worst of balanced, unbalanced and drift" value={typed.roofSnow} onChange={(roofSnow) => set({ roofSnow })} />
-          <Entered id="snow" load={snow} put={put} errors={errors} />
-        </>
-      )}
-      {snow.method === 'calculated' && <SnowMethod {...{ typed, set, put, errors }} />}
-      {snow.method === 'not-applicable' && (
-        <LongField id="snow-why" label="Why snow does not act here" errors={errors} value={snow.why} onChange={(why) => put({ why })} />
-      )}
-    </section>
-  );
-}
-
-const words = (values: readonly string[]) => values.map((value) => ({ value, label: capital(label(value)) }));
-const SNOW_CHOICES = {
-  exposure: words(['fully', 'partially', 'sheltered']),
-  thermal: words([
-    'heated', 'just-above-freezing', 'cold-ventilated', 'unheated', 'open-air', 'freezer', 'greenhouse',
-  ]),
-  roofSurface: words(['slippery-unobstructed', 'other']),
-};
-
-function SnowMethod({ typed, set, put, errors }: Given & {
-  readonly put: (change: Partial<LoadTyped>) => void;
-}) {
-  return (
-    <div className="columns">
-      <SelectField id="snow-edition" label="Edition" options={EDITIONS} value={typed.snow.edition} onChange={(edition) => put({ edition })} />
-      <SelectField id="snow-exposure" label="Roof exposure" options={SNOW_CHOICES.exposure} value={typed.exposure} onChange={(exposure) => set({ exposure })} />
-      <SelectField id="snow-thermal" label="Thermal condition" options={SNOW_CHOICES.thermal} value={typed.thermal} onChange={(thermal) => set({ thermal })} />
-      <TextField id="r-roof" label="Thermal resistance of the roof (optional)" hint="In h ft² °F/Btu" numeric errors={errors}
-        value={typed.rRoof} onChange={(rRoof) => set({ rRoof })} />
-      <SelectField id="snow-surface" label="Roof surface" options={SNOW_CHOICES.roofSurface} value={typed.roofSurface} onChange={(roofSurface) => set({ roofSurface })} />
-      <Tick id="snow-ventilated" label="Ventilated roof" checked={typed.ventilated} onChange={(ventilated) => set({ ventilated })} />
-    </div>
-  );
-}
-
-function Entered({ id, load, put, errors }: {
+export function Entered({
+  id,
+  load,
+  put,
+  errors,
+}: {
   readonly id: 'wind' | 'snow';
   readonly load: LoadTyped;
   readonly put: (change: Partial<LoadTyped>) => void;
@@ -136,10 +174,34 @@ function Entered({ id, load, put, errors }: {
 }) {
   return (
     <>
-      <RadioField id={`${id}-basis`} label="Level of these values" across options={BASES} value={load.basis} onChange={(basis) => put({ basis })} />
-      <TextField id={`${id}-document`} label="From which document" errors={errors} value={load.document} onChange={(document) => put({ document })} />
-      <DateField id={`${id}-date`} label="Date of that document" errors={errors} value={load.date} onChange={(date) => put({ date })} />
-      <Tick id={`${id}-engineer`} label="An engineer gave these values" checked={load.byEngineer} onChange={(byEngineer) => put({ byEngineer })} />
+      <RadioField
+        id={`${id}-basis`}
+        label="Level of these values"
+        across
+        options={BASES}
+        value={load.basis}
+        onChange={(basis) => put({ basis })}
+      />
+      <TextField
+        id={`${id}-document`}
+        label="From which document"
+        errors={errors}
+        value={load.document}
+        onChange={(document) => put({ document })}
+      />
+      <DateField
+        id={`${id}-date`}
+        label="Date of that document"
+        errors={errors}
+        value={load.date}
+        onChange={(date) => put({ date })}
+      />
+      <Tick
+        id={`${id}-engineer`}
+        label="An engineer gave these values"
+        checked={load.byEngineer}
+        onChange={(byEngineer) => put({ byEngineer })}
+      />
     </>
   );
 }

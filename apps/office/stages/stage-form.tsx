@@ -35,7 +35,11 @@ export interface StageFormProps<T extends object> extends StageProps {
   readonly initial: T;
   readonly faults: (typed: T, rehearsal: Rehearsal | undefined) => FieldErrors;
   /** The command, or null while too little is filled in to ask the rules. */
-  readonly command: (typed: T, on: OnStage, rehearsal: Rehearsal | undefined) => CommandInput | null;
+  readonly command: (
+    typed: T,
+    on: OnStage,
+    rehearsal: Rehearsal | undefined,
+  ) => CommandInput | null;
   readonly place: (pointer: string) => string;
   readonly children: (given: {
     readonly typed: T;
@@ -49,10 +53,17 @@ export interface StageFormProps<T extends object> extends StageProps {
 export function StageForm<T extends object>(props: StageFormProps<T>) {
   const { job, version, surface, stage, initial } = props;
   const draft = useDraft<T & Beside>(`${job.id} ${surface.id} ${stage}`, {
-    ...initial, acknowledges: [], overrides: {}, reason: '',
+    ...initial,
+    acknowledges: [],
+    overrides: {},
+    reason: '',
   });
   const { value: typed, set } = draft;
-  const form = useForm(job.id, (pointer) => placeOn(pointer) ?? props.place(pointer), 'Stage confirmed.');
+  const form = useForm(
+    job.id,
+    (pointer) => placeOn(pointer) ?? props.place(pointer),
+    'Stage confirmed.',
+  );
   const navigate = useNavigate();
   const before = surface.stages[stage].content !== null;
   const asked = useLater(rehearsed(props, typed, surface.id), 350);
@@ -63,43 +74,70 @@ export function StageForm<T extends object>(props: StageFormProps<T>) {
     event.preventDefault();
     const faults = [...props.faults(typed, rehearsal), ...unread(findings, typed.acknowledges)];
     const make = () => props.command(typed, onStage(typed, surface.id, findings), rehearsal);
-    form.submit(faults, () => make() as CommandInput, () => {
-      draft.clear();
-      const next = STAGES[STAGES.indexOf(stage) + 1] ?? 'sign-off';
-      void navigate({
-        to: '/jobs/$job/surfaces/$surface/$stage',
-        params: { job: job.id, surface: surface.id, stage: next },
-      });
-    });
+    form.submit(
+      faults,
+      () => make() as CommandInput,
+      () => {
+        draft.clear();
+        const next = STAGES[STAGES.indexOf(stage) + 1] ?? 'sign-off';
+        void navigate({
+          to: '/jobs/$job/surfaces/$surface/$stage',
+          params: { job: job.id, surface: surface.id, stage: next },
+        });
+      },
+    );
   };
   const change = set as (change: Partial<T> | Partial<Beside>) => void;
   return (
     <form className="stack wide" noValidate onSubmit={submit}>
       <ErrorSummary {...form} />
       <Kept draft={draft} />
-      {props.children({ typed, set: change, errors: form.errors, rehearsal, asking: rules.isFetching })}
+      {props.children({
+        typed,
+        set: change,
+        errors: form.errors,
+        rehearsal,
+        asking: rules.isFetching,
+      })}
       <Findings findings={findings} busy={rules.isFetching} />
       <Refusals rehearsal={rehearsal} />
       {unreadCautions(findings).map((each) => (
-        <Tick key={each.rule} id={`read-${each.rule}`} label={`I have read this caution: ${each.title} (${each.rule})`}
-          hint={each.words} checked={typed.acknowledges.includes(each.rule)}
-          onChange={(on) => change({
-            acknowledges: on
-              ? [...typed.acknowledges, each.rule]
-              : typed.acknowledges.filter((rule) => rule !== each.rule),
-          })} />
+        <Tick
+          key={each.rule}
+          id={`read-${each.rule}`}
+          label={`I have read this caution: ${each.title} (${each.rule})`}
+          hint={each.words}
+          checked={typed.acknowledges.includes(each.rule)}
+          onChange={(on) =>
+            change({
+              acknowledges: on
+                ? [...typed.acknowledges, each.rule]
+                : typed.acknowledges.filter((rule) => rule !== each.rule),
+            })
+          }
+        />
       ))}
       {movable(findings).map((each) => (
-        <LongField key={each.rule} id={`aside-${each.rule}`} errors={form.errors}
+        <LongField
+          key={each.rule}
+          id={`aside-${each.rule}`}
+          errors={form.errors}
           label={`Set aside ${each.rule}, with a reason`}
           hint={`${each.title}. Where the policy gives your role this; the reason is kept for ever.`}
           value={typed.overrides[each.rule] ?? ''}
-          onChange={(text) => change({ overrides: { ...typed.overrides, [each.rule]: text } })} />
+          onChange={(text) => change({ overrides: { ...typed.overrides, [each.rule]: text } })}
+        />
       ))}
       {rehearsal && <Reopens job={job} reopens={rehearsal.reopens} />}
       {before && (
-        <LongField id="reason" label="Reason for the change" hint="Not needed where the same is confirmed again"
-          errors={form.errors} value={typed.reason} onChange={(reason) => change({ reason })} />
+        <LongField
+          id="reason"
+          label="Reason for the change"
+          hint="Not needed where the same is confirmed again"
+          errors={form.errors}
+          value={typed.reason}
+          onChange={(reason) => change({ reason })}
+        />
       )}
       <div className="row">
         <button type="submit" className="main" aria-disabled={form.busy}>
@@ -124,18 +162,28 @@ function onStage(typed: Beside, surface: string, findings: Rehearsal['findings']
 }
 
 /** The rules are asked about the choice; a reason is typed last, so one stands in for it here. */
-function rehearsed<T extends object>(props: StageFormProps<T>, typed: T & Beside, surface: string): CommandInput | null {
+function rehearsed<T extends object>(
+  props: StageFormProps<T>,
+  typed: T & Beside,
+  surface: string,
+): CommandInput | null {
   if (props.faults(typed, undefined).length > 0) return null;
   const { acknowledges } = typed;
-  const reason = props.surface.stages[props.stage].content === null ? {} : { reason: 'not given yet' };
-  return props.command(typed, { surface, acknowledges: [...acknowledges], overrides: [], ...reason }, undefined);
+  const reason =
+    props.surface.stages[props.stage].content === null ? {} : { reason: 'not given yet' };
+  return props.command(
+    typed,
+    { surface, acknowledges: [...acknowledges], overrides: [], ...reason },
+    undefined,
+  );
 }
 
 const unread = (findings: Rehearsal['findings'], read: readonly string[]): FieldErrors =>
   unreadCautions(findings)
     .filter(({ rule }) => !read.includes(rule))
     .map(({ rule, title }) => ({
-      field: `read-${rule}`, message: `Read this caution and tick it: ${title} (${rule})`,
+      field: `read-${rule}`,
+      message: `Read this caution and tick it: ${title} (${rule})`,
     }));
 
 const placeOn = (pointer: string): string | undefined => {
@@ -153,7 +201,9 @@ function Refusals({ rehearsal }: { readonly rehearsal: Rehearsal | undefined }) 
     <div className="notice blocked" role="status">
       <ul>
         {found.map(({ code, words }, i) => (
-          <li key={i}>{words} ({code})</li>
+          <li key={i}>
+            {words} ({code})
+          </li>
         ))}
       </ul>
     </div>

@@ -12,7 +12,16 @@ import type { StageProps } from './surface-page.js';
 
 type ConfirmedStage = Exclude<Stage, 'sign-off'>;
 
-export function StageFrame({ job, surface, stage, nameOf, may, summary, form, extra }: StageProps & {
+export function StageFrame({
+  job,
+  surface,
+  stage,
+  nameOf,
+  may,
+  summary,
+  form,
+  extra,
+}: StageProps & {
   readonly stage: ConfirmedStage;
   /** What was settled, as words beside words. */
   readonly summary: readonly (readonly [string, ReactNode])[];
@@ -30,18 +39,24 @@ export function StageFrame({ job, surface, stage, nameOf, may, summary, form, ex
       {view.status === 'needs-recheck' && <Causes view={view} nameOf={nameOf} />}
       {view.content !== null && <Settled {...{ view, summary, nameOf }} />}
       {extra}
-      {view.content !== null && !open && <Findings findings={view.findings} edition={view.rules_edition} />}
+      {view.content !== null && !open && (
+        <Findings findings={view.findings} edition={view.rules_edition} />
+      )}
       {may && view.status === 'confirmed' && !changing && (
         <div>
-          <button type="button" onClick={() => setChanging(true)}>Change {label(stage)}</button>
+          <button type="button" onClick={() => setChanging(true)}>
+            Change {label(stage)}
+          </button>
         </div>
       )}
       {open && first && (
         <div className="notice">
           <p>
             {capital(label(stage))} can be confirmed once {label(first)} is done.{' '}
-            <Link to="/jobs/$job/surfaces/$surface/$stage"
-              params={{ job: job.id, surface: surface.id, stage: first }}>
+            <Link
+              to="/jobs/$job/surfaces/$surface/$stage"
+              params={{ job: job.id, surface: surface.id, stage: first }}
+            >
               Go to {label(first)}
             </Link>
           </p>
@@ -53,7 +68,11 @@ export function StageFrame({ job, surface, stage, nameOf, may, summary, form, ex
   );
 }
 
-function Settled({ view, summary, nameOf }: {
+function Settled({
+  view,
+  summary,
+  nameOf,
+}: {
   readonly view: StageView;
   readonly summary: readonly (readonly [string, ReactNode])[];
   readonly nameOf: (id: string) => string;
@@ -62,7 +81,10 @@ function Settled({ view, summary, nameOf }: {
     <section className="sheet stack" aria-label="What was confirmed">
       <h2>What was confirmed</h2>
       <dl className="facts">
-        {summary.flatMap(([name, words]) => [<dt key={name}>{name}</dt>, <dd key={`${name} is`}>{words}</dd>])}
+        {summary.flatMap(([name, words]) => [
+          <dt key={name}>{name}</dt>,
+          <dd key={`${name} is`}>{words}</dd>,
+        ])}
       </dl>
       {view.overrides.map((each) => (
         <p key={each.rule}>
@@ -80,16 +102,25 @@ function Settled({ view, summary, nameOf }: {
   );
 }
 
-function Causes({ view, nameOf }: { readonly view: StageView; readonly nameOf: (id: string) => string }) {
+function Causes({
+  view,
+  nameOf,
+}: {
+  readonly view: StageView;
+  readonly nameOf: (id: string) => string;
+}) {
   return (
     <div className="notice waiting stack tight">
       <h2>Needs re-check</h2>
-      <p>Something this stage read has changed. Its content is kept; look at it and confirm again.</p>
+      <p>
+        Something this stage read has changed. Its content is kept; look at it and confirm again.
+      </p>
       <ul>
         {view.causes.map((cause, i) => (
           <li key={i}>
             {pathWords(cause.path)}: {value(cause.from)} → {value(cause.to)} ({nameOf(cause.by)},{' '}
-            {moment(cause.at)}{cause.reason && `: ${cause.reason}`})
+            {moment(cause.at)}
+            {cause.reason && `: ${cause.reason}`})
           </li>
         ))}
       </ul>

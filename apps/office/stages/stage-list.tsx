@@ -4,7 +4,11 @@ import { Link } from '@tanstack/react-router';
 import type { JobView, Stage, SurfaceView } from '#jobs/contract';
 import { openStage, stageStates, surfaceState } from './stage-state.js';
 
-export function StageList({ job, surface, here }: {
+export function StageList({
+  job,
+  surface,
+  here,
+}: {
   readonly job: string;
   readonly surface: SurfaceView;
   readonly here: Stage;
@@ -13,12 +17,21 @@ export function StageList({ job, surface, here }: {
     <nav aria-label={`Stages of ${surface.name}`}>
       <ol className="stage-list">
         {stageStates(surface).map(({ stage, name, state, words }) => (
-          <li key={stage} data-state={state} data-here={stage === here ? 'yes' : 'no'}
-            {...(stage === here ? { 'aria-current': 'step' as const } : {})}>
-            <Link to="/jobs/$job/surfaces/$surface/$stage" params={{ job, surface: surface.id, stage }}>
+          <li
+            key={stage}
+            data-state={state}
+            data-here={stage === here ? 'yes' : 'no'}
+            {...(stage === here ? { 'aria-current': 'step' as const } : {})}
+          >
+            <Link
+              to="/jobs/$job/surfaces/$surface/$stage"
+              params={{ job, surface: surface.id, stage }}
+            >
               {name}
             </Link>
-            <span className="state" data-state={state}>{words}</span>
+            <span className="state" data-state={state}>
+              {words}
+            </span>
           </li>
         ))}
       </ol>

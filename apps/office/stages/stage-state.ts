@@ -48,7 +48,8 @@ export const stagesDone = (surface: SurfaceView): number =>
 /** Ready, Waiting, Blocked or Done, as the job list says it. */
 export function surfaceState(surface: SurfaceView): { words: string; tone: Tone } {
   if (surface.withdrawn !== null) return { words: 'Withdrawn', tone: 'plain' };
-  if (surface.on_hold || surface.sign_off.status === 'declined') return { words: 'Blocked', tone: 'blocked' };
+  if (surface.on_hold || surface.sign_off.status === 'declined')
+    return { words: 'Blocked', tone: 'blocked' };
   if (surface.stage === 'done') return { words: 'Done', tone: 'plain' };
   if (surface.sign_off.status === 'waiting') return { words: 'Waiting', tone: 'waiting' };
   const recheck = STAGES.some((stage) => statusOf(surface, stage) === 'needs-recheck');

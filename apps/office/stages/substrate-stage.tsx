@@ -17,11 +17,15 @@ export function SubstrateStage(props: StageProps) {
     <StageFrame
       {...props}
       stage="substrate"
-      summary={content === null ? [] : [
-        ['Substrate', capital(label(content.substrate))],
-        ['Kind', content.open_framing ? 'Open framing: the panels span' : 'Solid'],
-        ['Provisional', content.provisional ? 'yes, until the tear-off checkpoint' : 'no'],
-      ]}
+      summary={
+        content === null
+          ? []
+          : [
+              ['Substrate', capital(label(content.substrate))],
+              ['Kind', content.open_framing ? 'Open framing: the panels span' : 'Solid'],
+              ['Provisional', content.provisional ? 'yes, until the tear-off checkpoint' : 'no'],
+            ]
+      }
       extra={surface.tear_off !== 'not-needed' && <TearOff {...props} />}
       form={() => <SubstrateForm {...props} />}
     />
@@ -41,17 +45,26 @@ function SubstrateForm(props: StageProps) {
       initial={{ provisional: surface.stages.substrate.content?.provisional ?? reroof }}
       place={() => 'provisional'}
       faults={() => []}
-      command={(typed, on) => ({ type: 'confirm-substrate', ...on, provisional: typed.provisional })}
+      command={(typed, on) => ({
+        type: 'confirm-substrate',
+        ...on,
+        provisional: typed.provisional,
+      })}
     >
       {({ typed, set }) => (
         <fieldset>
           <legend className="big">Do the facts above describe what is there?</legend>
           <span className="hint">
-            Change them first where they do not. The worst spacing measured counts, never the average.
+            Change them first where they do not. The worst spacing measured counts, never the
+            average.
           </span>
-          <Tick id="provisional" label="Provisional, until the old roof is off"
+          <Tick
+            id="provisional"
+            label="Provisional, until the old roof is off"
             hint="The tear-off checkpoint then confirms or reopens this stage"
-            checked={typed.provisional} onChange={(provisional) => set({ provisional })} />
+            checked={typed.provisional}
+            onChange={(provisional) => set({ provisional })}
+          />
         </fieldset>
       )}
     </StageForm>

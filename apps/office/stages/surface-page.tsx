@@ -43,9 +43,7 @@ const STAGE_PAGES = {
 } as const satisfies Record<Stage, (props: StageProps) => React.ReactNode>;
 
 export const SurfacePage = () => (
-  <WithJob>
-    {({ job, version }) => <Surface job={job} version={version} />}
-  </WithJob>
+  <WithJob>{({ job, version }) => <Surface job={job} version={version} />}</WithJob>
 );
 
 function Surface({ job, version }: { readonly job: JobView; readonly version: number }) {
@@ -69,7 +67,9 @@ function Surface({ job, version }: { readonly job: JobView; readonly version: nu
       lead={
         <p className="row">
           <Tag tone={state.tone}>{state.words}</Tag>
-          <span>{job.name}, {building}, {label(surface.kind)}</span>
+          <span>
+            {job.name}, {building}, {label(surface.kind)}
+          </span>
         </p>
       }
     >

@@ -11,7 +11,12 @@ export function TearOff({ job, surface, may }: StageProps) {
   const { value, set } = draft;
   const form = useForm(job.id, () => 'tear-words', 'Checkpoint recorded.');
   if (surface.tear_off === 'confirmed') {
-    return <p>Tear-off checkpoint: confirmed{surface.on_hold && '; panel laying is on hold, dry-in is allowed'}.</p>;
+    return (
+      <p>
+        Tear-off checkpoint: confirmed
+        {surface.on_hold && '; panel laying is on hold, dry-in is allowed'}.
+      </p>
+    );
   }
   const faults = [
     ...(value.finding ? [] : [{ field: 'tear-0', message: 'Say whether it is as assumed' }]),
@@ -22,22 +27,51 @@ export function TearOff({ job, surface, may }: StageProps) {
       <h2>Tear-off checkpoint due</h2>
       {surface.on_hold && <p>Panel laying is on hold; dry-in is allowed.</p>}
       {may && (
-        <form className="stack" noValidate onSubmit={(event) => {
-          event.preventDefault();
-          form.submit(faults, () => ({
-            type: 'record-tear-off', surface: surface.id,
-            finding: value.finding as 'different', words: value.words.trim(),
-          }), draft.clear);
-        }}>
+        <form
+          className="stack"
+          noValidate
+          onSubmit={(event) => {
+            event.preventDefault();
+            form.submit(
+              faults,
+              () => ({
+                type: 'record-tear-off',
+                surface: surface.id,
+                finding: value.finding as 'different',
+                words: value.words.trim(),
+              }),
+              draft.clear,
+            );
+          }}
+        >
           <ErrorSummary {...form} />
-          <RadioField id="tear" label="With the old roof off, the substrate is" errors={form.errors}
+          <RadioField
+            id="tear"
+            label="With the old roof off, the substrate is"
+            errors={form.errors}
             options={[
               { value: 'as-assumed', label: 'As assumed' },
-              { value: 'different', label: 'Different', hint: 'Substrate is reopened for this surface; panel laying goes on hold' },
+              {
+                value: 'different',
+                label: 'Different',
+                hint: 'Substrate is reopened for this surface; panel laying goes on hold',
+              },
             ]}
-            value={value.finding} onChange={(finding) => set({ finding })} />
-          <LongField id="tear-words" label="What was found" errors={form.errors} value={value.words} onChange={(words) => set({ words })} />
-          <div><button type="submit" aria-disabled={form.busy}>Record the checkpoint</button></div>
+            value={value.finding}
+            onChange={(finding) => set({ finding })}
+          />
+          <LongField
+            id="tear-words"
+            label="What was found"
+            errors={form.errors}
+            value={value.words}
+            onChange={(words) => set({ words })}
+          />
+          <div>
+            <button type="submit" aria-disabled={form.busy}>
+              Record the checkpoint
+            </button>
+          </div>
         </form>
       )}
     </section>

@@ -2,6 +2,8 @@
 
 export const Withdrawn = ({ why }: { readonly why: string }) => (
   <div className="notice">
-    <p>This surface was withdrawn from the job: {why}. What was decided before can still be read.</p>
+    <p>
+      This surface was withdrawn from the job: {why}. What was decided before can still be read.
+    </p>
   </div>
 );
