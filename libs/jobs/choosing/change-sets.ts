@@ -94,20 +94,26 @@ function failing(cells: Cells, frame: Frame, found: readonly ChangeSet[]): reado
   return zones.filter(open).flatMap((zone) => zoneSets(cells, frame, zone, 'fails'));
 }
 
-/** The set run whole under the same rules and editions: it turns the option, and one inch less does not. */
+/**
+ * The set run whole under the same rules and editions: it turns the option, and one inch less does not.
+ * Of several spacings the inch less is judged in its own zone, which is enough to see that it does not.
+ */
 export function reproduces(cells: Cells, { frame, spacings }: ChangeSet, target: Target): boolean {
-  const turns = (locals: ReadonlyMap<string, Local>, remembered: boolean): boolean => {
+  const turns = (locals: ReadonlyMap<string, Local>): boolean => {
     const question = withLocals(frame.question, locals);
     const zones = zonesOf(question);
     cells.spend(zones.length);
-    return judge(question, frame.option, frame.options, zones, ...(remembered ? [cells.check] : [])).admissible === (target === 'passes');
+    return judge(question, frame.option, frame.options, zones).admissible === (target === 'passes');
   };
-  if (!turns(localsOf(spacings), false)) return false;
+  if (!turns(localsOf(spacings))) return false;
+  const zones = zonesOf(frame.question);
   return spacings.every((each) => {
     const less = target === 'passes' ? each.to + 1 : each.to - 1;
     const isToday = target === 'passes' ? less >= each.from : less <= each.from;
     const eased = spacings.flatMap((other) => (other !== each ? [other] : isToday ? [] : [{ ...other, to: less }]));
-    return !turns(localsOf(eased), true);
+    if (spacings.length === 1) return !turns(localsOf(eased));
+    const zone = zones.find((other) => other.zone === each.zone);
+    return zone !== undefined && cells.passes(frame, zone, localsOf(eased).get(zone.zone) ?? {}) !== (target === 'passes');
   });
 }
 

@@ -1,7 +1,7 @@
 // The choices of make that stand beside an option: what the catalogue edition makes of the same metal
 // and thickness (profile, grade, coating, system, color group) and the fasteners that fit it.
 
-import { refusing, type SurfaceFacts } from '#rules';
+import { bookKey, refusing, type EditionEntry, type FactKey, type SurfaceFacts } from '#rules';
 import type { Catalogue, Fastener, MadeRow, Profile } from '../contract/catalogue.js';
 import { productFacts, profileFacts } from '../reading.js';
 import { catalogueOf } from './catalogue-of.js';
@@ -155,10 +155,17 @@ function questionWith(base: Question, { row, profile, color, fastener }: Make): 
 }
 
 const STAGES = ['style', 'coating', 'substrate'] as const;
+/** Facts that follow from the make; a rule that reads none of them says the same of every make. */
+const OF_MAKE: readonly FactKey[] = [
+  'profile', 'warranty_least_slope_per_12', 'combination', 'warranty_water_distance_ft', 'finish_term_years', 'metal',
+  'metallic_coating', 'paint_system', 'color_group', 'clip_kind', 'fastener_metal',
+];
 
 /** The stages before the gauge must say no more against the other choices than against today's. */
-function upstreamOf(base: Question): (other: Question) => boolean {
-  const against = ({ edition, book, facts }: Question): readonly string[] => STAGES.flatMap((stage) => refusing(edition, book, stage, facts));
-  const now = against(base);
-  return (other) => against(other).every((rule) => now.includes(rule));
+function upstreamOf({ edition, book, facts }: Question): (other: Question) => boolean {
+  const reads = ({ rule, version }: EditionEntry): readonly FactKey[] => book.get(bookKey(rule, version))?.reads ?? [];
+  const asked = { ...edition, entries: edition.entries.filter((entry) => reads(entry).some((key) => OF_MAKE.includes(key))) };
+  const against = (about: SurfaceFacts): readonly string[] => STAGES.flatMap((stage) => refusing(asked, book, stage, about));
+  const now = against(facts);
+  return (other) => against(other.facts).every((rule) => now.includes(rule));
 }
