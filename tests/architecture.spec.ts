@@ -9,7 +9,8 @@ const ROOT = new URL('..', import.meta.url).pathname;
 function filesUnder(folder: string): string[] {
   return readdirSync(join(ROOT, folder), { withFileTypes: true }).flatMap((entry) => {
     const path = join(folder, entry.name);
-    if (entry.isDirectory()) return entry.name === 'client' && folder === 'prisma' ? [] : filesUnder(path);
+    if (entry.isDirectory())
+      return entry.name === 'client' && folder === 'prisma' ? [] : filesUnder(path);
     return [path];
   });
 }
@@ -23,7 +24,9 @@ interface Import {
   readonly to: string;
 }
 function importsOf(path: string): Import[] {
-  const found = textOf(path).matchAll(/(?:^|\n)\s*(?:import|export)\s[^'";]*?from\s*'([^']+)'|import\s*\(\s*'([^']+)'\s*\)|(?:^|\n)import\s+'([^']+)'/g);
+  const found = textOf(path).matchAll(
+    /(?:^|\n)\s*(?:import|export)\s[^'";]*?from\s*'([^']+)'|import\s*\(\s*'([^']+)'\s*\)|(?:^|\n)import\s+'([^']+)'/g,
+  );
   return [...found].map((match) => {
     const to = match[1] ?? match[2] ?? match[3] ?? '';
     return { from: path, to: to.startsWith('.') ? relative(ROOT, join(ROOT, path, '..', to)) : to };
@@ -41,28 +44,63 @@ const TOPIC_NEEDS: Readonly<Record<string, readonly string[]>> = {
 };
 
 type Rule = readonly [folder: string, may: (to: string, from: string) => boolean, says: string];
-const library = (name: string) => (to: string): boolean => to === name;
-const within = (folder: string) => (to: string): boolean => to.startsWith(`${folder}/`);
-const either = (...tests: ((to: string) => boolean)[]) => (to: string): boolean => tests.some((each) => each(to));
+const library =
+  (name: string) =>
+  (to: string): boolean =>
+    to === name;
+const within =
+  (folder: string) =>
+  (to: string): boolean =>
+    to.startsWith(`${folder}/`);
+const either =
+  (...tests: ((to: string) => boolean)[]) =>
+  (to: string): boolean =>
+    tests.some((each) => each(to));
 
 const RULES: readonly Rule[] = [
-  ['libs/engineering', (to, from) => engineeringMay(to, from), 'units, sources, check, and its own topic'],
+  [
+    'libs/engineering',
+    (to, from) => engineeringMay(to, from),
+    'units, sources, check, and its own topic',
+  ],
   ['libs/rules', either(library('#engineering'), within('libs/rules')), '#engineering'],
-  ['libs/jobs', either(library('#rules'), library('#engineering'), library('zod'), within('libs/jobs')), '#rules, #engineering, zod'],
-  ['libs/drawings', either(library('d3-scale'), library('d3-shape'), within('libs/drawings')), 'd3-scale, d3-shape'],
+  [
+    'libs/jobs',
+    either(library('#rules'), library('#engineering'), library('zod'), within('libs/jobs')),
+    '#rules, #engineering, zod',
+  ],
+  [
+    'libs/drawings',
+    either(library('d3-scale'), library('d3-shape'), within('libs/drawings')),
+    'd3-scale, d3-shape',
+  ],
   [
     'libs/documents',
-    either(library('#jobs'), library('#drawings'), library('#engineering'), within('libs/documents'), (to) => /^(@myriaddreamin\/|csv-|exceljs|node:|dejavu-fonts-ttf)/.test(to)),
+    either(
+      library('#jobs'),
+      library('#drawings'),
+      library('#engineering'),
+      within('libs/documents'),
+      (to) => /^(@myriaddreamin\/|csv-|exceljs|node:|dejavu-fonts-ttf)/.test(to),
+    ),
     '#jobs (types), #drawings, #engineering, typst, csv, xlsx',
   ],
   [
     'libs/ledger',
-    (to, from) => to.startsWith('node:') || within('libs/ledger')(to) || (to === 'pg' && from.includes('postgres')),
+    (to, from) =>
+      to.startsWith('node:') ||
+      within('libs/ledger')(to) ||
+      (to === 'pg' && from.includes('postgres')),
     'node built-ins; pg only in its PostgreSQL store',
   ],
   [
     'apps/office',
-    (to) => !to.startsWith('@nestjs') && !['#ledger', '#jobs', '#rules', '#documents', '#prisma', 'pg'].includes(to) && !to.startsWith('libs/') && !to.startsWith('apps/api') && !to.startsWith('apps/cli'),
+    (to) =>
+      !to.startsWith('@nestjs') &&
+      !['#ledger', '#jobs', '#rules', '#documents', '#prisma', 'pg'].includes(to) &&
+      !to.startsWith('libs/') &&
+      !to.startsWith('apps/api') &&
+      !to.startsWith('apps/cli'),
     '#jobs/contract, #drawings, #engineering; never #ledger, never Nest',
   ],
 ];
@@ -71,13 +109,16 @@ function engineeringMay(to: string, from: string): boolean {
   if (!to.startsWith('libs/engineering/')) return false;
   const topic = from.split('/')[2] ?? '';
   const target = to.split('/')[2]?.replace(/\.js$/, '') ?? '';
-  if (from.split('/').length === 3) return GROUND.includes(topic.replace('.ts', '')) ? GROUND.includes(target) : true;
+  if (from.split('/').length === 3)
+    return GROUND.includes(topic.replace('.ts', '')) ? GROUND.includes(target) : true;
   return GROUND.includes(target) || target === topic || (TOPIC_NEEDS[topic] ?? []).includes(target);
 }
 
 describe('imports', () => {
   test.each(RULES)('%s imports only what it may', (folder, may, says) => {
-    const wrong = imports.filter(({ from, to }) => from.startsWith(`${folder}/`) && !may(to, from)).map(({ from, to }) => `${from} imports ${to} (may: ${says})`);
+    const wrong = imports
+      .filter(({ from, to }) => from.startsWith(`${folder}/`) && !may(to, from))
+      .map(({ from, to }) => `${from} imports ${to} (may: ${says})`);
     expect(wrong).toEqual([]);
   });
 
@@ -91,13 +132,17 @@ describe('imports', () => {
 
   test('engineering, rules and jobs read no clock, chance, file or environment', () => {
     const pure = product.filter((path) => /^libs\/(engineering|rules|jobs|drawings)\//.test(path));
-    const wrong = pure.filter((path) => /\bDate\.now\b|new Date\(\)|Math\.random|process\.|from 'node:|\bfetch\(/.test(textOf(path)));
+    const wrong = pure.filter((path) =>
+      /\bDate\.now\b|new Date\(\)|Math\.random|process\.|from 'node:|\bfetch\(/.test(textOf(path)),
+    );
     expect(wrong).toEqual([]);
   });
 
   test('the ledger knows no roofing', () => {
     const words = /\b(roof|gauge(?!_service|_app|\.company|-ledger)|panel|purlin|substrate)\b/i;
-    const wrong = product.filter((path) => path.startsWith('libs/ledger/') && words.test(textOf(path)));
+    const wrong = product.filter(
+      (path) => path.startsWith('libs/ledger/') && words.test(textOf(path)),
+    );
     expect(wrong).toEqual([]);
   });
 });
@@ -130,14 +175,31 @@ describe('files', () => {
   });
 
   test('no default exports in libraries, no inheritance in libraries', () => {
-    const wrong = product.filter((path) => path.startsWith('libs/') && /^export default|\bclass \w+ extends (?!Error\b)/m.test(textOf(path)));
+    const wrong = product.filter(
+      (path) =>
+        path.startsWith('libs/') &&
+        /^export default|\bclass \w+ extends (?!Error\b)/m.test(textOf(path)),
+    );
     expect(wrong).toEqual([]);
   });
 
   test('the visible top level is the one that was agreed', () => {
-    const visible = readdirSync(ROOT).filter((name) => !name.startsWith('.') && !['node_modules', 'coverage', 'reports'].includes(name)).sort();
+    const visible = readdirSync(ROOT)
+      .filter(
+        (name) => !name.startsWith('.') && !['node_modules', 'coverage', 'reports'].includes(name),
+      )
+      .sort();
     expect(visible).toEqual([
-      'DEVELOPERS.md', 'README.md', 'apps', 'libs', 'nest-cli.json', 'package-lock.json', 'package.json', 'prisma', 'tests', 'tsconfig.json',
+      'DEVELOPERS.md',
+      'README.md',
+      'apps',
+      'libs',
+      'nest-cli.json',
+      'package-lock.json',
+      'package.json',
+      'prisma',
+      'tests',
+      'tsconfig.json',
     ]);
   });
 
@@ -156,10 +218,13 @@ describe('files', () => {
 function longFunctions(path: string): string[] {
   const lines = textOf(path).split('\n');
   return lines.flatMap((line, start) => {
-    const opens = /^(export )?(async )?function\*? (\w+)|^  (?:async )?(\w+)\([^)]*\)[^=;]*\{$/.exec(line);
+    const opens =
+      /^(export )?(async )?function\*? (\w+)|^  (?:async )?(\w+)\([^)]*\)[^=;]*\{$/.exec(line);
     if (!opens) return [];
     const indent = /^\s*/.exec(line)?.[0] ?? '';
     const end = lines.findIndex((each, i) => i > start && each === `${indent}}`);
-    return end - start > 60 ? [`${path}:${start + 1} ${opens[3] ?? opens[4] ?? ''} has ${end - start} lines`] : [];
+    return end - start > 60
+      ? [`${path}:${start + 1} ${opens[3] ?? opens[4] ?? ''} has ${end - start} lines`]
+      : [];
   });
 }

@@ -9,7 +9,10 @@ import type { Batch, CommandRow, LogState, StreamHead } from './store.js';
 export interface Drafted {
   readonly command: { readonly id: string; readonly digest: string };
   readonly streams: readonly DraftedStream[];
+  /** About as many as it will take. */
   readonly bytes: number;
+  /** How many of them. */
+  readonly events: number;
 }
 
 export interface DraftedStream {

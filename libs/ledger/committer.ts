@@ -1,15 +1,19 @@
 // Group commit of one log: requests wait for at most one round trip, then all that wait go in one
 // statement. The head is compared and set, so that "the head is where I left it" proves that what
-// this process remembers of streams and tree is current, however many processes write.
+// this process remembers is current, however many processes write. While one batch is under way a
+// second may follow it on the same connection: it compares with the head that the first one sets,
+// so that it fails whenever the first one fails.
 
-import { NEW_STREAM, sealBatch } from './batch.js';
 import type { Drafted, SealedBatch } from './batch.js';
 import type { AppendResult } from './ledger.js';
-import type { CommandRow, LogState, Store, StreamHead, Survey } from './store.js';
+import { LogMemory, withoutKeys } from './log-memory.js';
+import { RequestQueue } from './request-queue.js';
+import type { Request } from './request-queue.js';
+import type { CommandRow, CommitOutcome, Store, Survey, Writer } from './store.js';
 
 export interface CommitterOptions {
   readonly log: string;
-  readonly store: Pick<Store, 'survey' | 'commit'>;
+  readonly store: Pick<Store, 'write'>;
   /** Microseconds since 1970. */
   readonly now: () => number;
   readonly onCommitted: (pos: number) => void;
@@ -17,29 +21,45 @@ export interface CommitterOptions {
   readonly queueBytes: number;
 }
 
-interface Request extends Drafted {
-  readonly resolve: (result: AppendResult) => void;
-  readonly reject: (fault: unknown) => void;
+/** A batch that was sent. */
+interface Flight {
+  readonly requests: readonly Request[];
+  readonly sealed: SealedBatch;
+  readonly outcome: Promise<unknown>;
+  /** Undefined until it is known. */
+  landed: { readonly outcome: CommitOutcome } | { readonly fault: unknown } | undefined;
 }
 
-const REMEMBERED_STREAMS = 10_000;
+/** A batch that was not committed, until a survey explains why. */
+interface Lost {
+  readonly seen: number;
+  readonly outcome: CommitOutcome;
+}
+
+/** A second batch follows the first only when it has at least so many events. */
+const WORTH_FOLLOWING = 16;
+
+/** After so many batches the connection is given back, so that no busy log keeps it from others. */
+const BATCHES_IN_A_ROW = 100;
 
 export class Committer {
-  private queue: Request[] = [];
-  private queuedBytes = 0;
+  private readonly queue = new RequestQueue();
   private running: Promise<void> | undefined;
-  private state: LogState | undefined;
-  private readonly heads = new Map<string, StreamHead>();
+  private readonly memory = new LogMemory();
+  private readonly flights: Flight[] = [];
+  private lost: Lost | undefined;
+  private arrived: () => void = () => undefined;
 
   constructor(private readonly options: CommitterOptions) {}
 
   /** @throws what the store throws; whether the request was kept, repeating the command tells */
   append(drafted: Drafted): Promise<AppendResult> {
-    if (this.queuedBytes > this.options.queueBytes) return Promise.resolve({ kind: 'queue-full' });
+    if (this.queue.bytes > this.options.queueBytes) return Promise.resolve({ kind: 'queue-full' });
     return new Promise((resolve, reject) => {
-      this.queue.push({ ...drafted, resolve, reject });
-      this.queuedBytes += drafted.bytes;
+      const { command, streams, bytes, events } = drafted;
+      this.queue.add({ command, streams, bytes, events, resolve, reject });
       this.running ??= this.run();
+      this.arrived();
     });
   }
 
@@ -48,151 +68,155 @@ export class Committer {
   }
 
   private async run(): Promise<void> {
-    await nextTurn();
+    await settled();
     while (this.queue.length > 0) {
-      const batch = this.takeBatch();
+      let serving = false;
       try {
-        await this.settle(batch);
+        await this.options.store.write(this.options.log, (writer) => {
+          serving = true;
+          return this.serve(writer);
+        });
       } catch (fault) {
-        this.state = undefined;
-        this.heads.clear();
-        for (const request of batch) request.reject(fault);
+        if (!serving) for (const request of this.takeBatch()) request.reject(fault);
       }
-      this.forgetOldest();
-      await nextTurn();
     }
     this.running = undefined;
   }
 
-  /**
-   * All that wait, but of each stream and of each command the first only; what is left keeps its
-   * order. The queue's bound is therefore the batch's, and nobody waits for more than the batch
-   * under way, the next one, and those of the own stream.
-   */
-  private takeBatch(): Request[] {
-    const batch: Request[] = [];
-    const left: Request[] = [];
-    const seen = new Set<string>();
-    for (const request of this.queue) {
-      const keys = request.streams.map(({ stream }) => stream);
-      keys.push(`\0${request.command.id}`);
-      const free = keys.every((key) => !seen.has(key));
-      for (const key of keys) seen.add(key);
-      (free ? batch : left).push(request);
-    }
-    this.queue = left;
-    this.queuedBytes = left.reduce((sum, request) => sum + request.bytes, 0);
-    return batch;
-  }
-
-  /** Answers every request of the batch, however often another writer comes first. */
-  private async settle(batch: readonly Request[]): Promise<void> {
-    let open = batch;
-    let survey = this.knows(open) ? undefined : await this.look(open);
-    for (;;) {
-      if (survey === undefined && !open.every((each) => this.fits(each))) {
-        survey = await this.look(open);
-      }
-      if (survey !== undefined) open = this.answer(open, survey);
-      if (open.length === 0) return;
-      const state = this.state as LogState;
-      const headOf = (stream: string) => this.heads.get(stream);
-      const sealed = sealBatch(state, headOf, open, this.options.now());
-      const outcome = await this.options.store.commit(this.options.log, sealed.batch);
-      if (outcome === 'committed') {
-        this.accept(open, sealed);
+  /** Until nothing waits; a fault has reached its callers before it ends this. */
+  private async serve(writer: Writer): Promise<void> {
+    for (let batches = 0; this.queue.length > 0 || this.flights.length > 0;) {
+      if (batches < BATCHES_IN_A_ROW && this.mayLaunch()) {
+        batches++;
+        await this.go(writer, this.takeBatch());
+      } else if (this.flights.length > 0) {
+        await this.flightOrArrival(this.flights[0] as Flight);
+        if (this.flights[0]?.landed !== undefined) await this.land(this.flights[0]);
+        await settled();
+      } else {
         return;
       }
-      survey = await this.look(open);
-      const explained =
-        survey.log.pos > state.pos || (outcome === 'taken' && this.clashes(open, survey));
-      if (!explained) {
-        throw new Error(
-          `The log ${this.options.log} refused a batch at its current head ${state.pos}.`,
-        );
-      }
     }
   }
 
-  /** Whether every stream's head is remembered; a stream said to be new is tried without looking. */
-  private knows(open: readonly Request[]): boolean {
-    if (this.state === undefined) return false;
-    return open.every(({ streams }) =>
-      streams.every((each) => each.expectedVersion === 0 || this.heads.has(each.stream)),
+  private mayLaunch(): boolean {
+    if (this.queue.length === 0 || this.flights.length > 1) return false;
+    return this.flights.length === 0 || this.queue.events >= WORTH_FOLLOWING;
+  }
+
+  /**
+   * All that wait, or half of it when both halves are worth a batch. The queue's bound is therefore
+   * the batch's, and nobody waits for more than two batches and those of the own stream.
+   */
+  private takeBatch(): Request[] {
+    const halve =
+      this.flights.length === 0 &&
+      this.lost === undefined &&
+      this.queue.events >= 2 * WORTH_FOLLOWING;
+    return this.queue.take(halve ? this.queue.events / 2 : Infinity);
+  }
+
+  /** Sends a batch that fits what is remembered; any other one is looked at when nothing flies. */
+  private async go(writer: Writer, requests: readonly Request[]): Promise<void> {
+    const fits = this.memory.knows(requests) && requests.every((each) => this.memory.fits(each));
+    if (fits) {
+      try {
+        this.launch(writer, requests);
+      } catch (fault) {
+        for (const request of requests) request.reject(fault);
+        throw fault;
+      }
+    } else if (this.flights.length > 0) {
+      this.queue.putBack(requests);
+      while (this.flights[0] !== undefined) await this.land(this.flights[0]);
+    } else {
+      await this.settle(writer, requests);
+    }
+    this.memory.forgetOldest();
+  }
+
+  private launch(writer: Writer, requests: readonly Request[]): Flight {
+    const sealed = this.memory.seal(requests, this.options.now());
+    const outcome = writer.commit(sealed.batch).then(
+      (known) => (flight.landed = { outcome: known }),
+      (fault: unknown) => (flight.landed = { fault }),
+    );
+    const flight: Flight = { requests, sealed, outcome, landed: undefined };
+    this.flights.push(flight);
+    return flight;
+  }
+
+  private async flightOrArrival(flight: Flight): Promise<void> {
+    const arrival = new Promise<void>((resolve) => (this.arrived = resolve));
+    await Promise.race([flight.outcome, arrival]);
+  }
+
+  /** Answers the callers of a committed batch; otherwise all that flew waits again, in its order. */
+  private async land(first: Flight): Promise<void> {
+    await first.outcome;
+    if (isCommitted(first)) {
+      this.flights.shift();
+      this.accept(first);
+      return;
+    }
+    const down = this.flights.splice(0);
+    await Promise.all(down.map((flight) => flight.outcome));
+    this.memory.forget();
+    const faulty = down.filter(({ landed }) => landed !== undefined && 'fault' in landed);
+    const back = down.filter((flight) => !faulty.includes(flight));
+    this.queue.putBack(back.flatMap(({ requests }) => requests));
+    for (const { requests, landed } of faulty) {
+      for (const request of requests) request.reject((landed as { fault: unknown }).fault);
+    }
+    if (faulty[0] !== undefined) throw (faulty[0].landed as { fault: unknown }).fault;
+    const { outcome } = first.landed as { outcome: CommitOutcome };
+    this.lost = { seen: first.sealed.batch.seen, outcome };
+  }
+
+  private accept({ requests, sealed }: Flight): void {
+    const { after, commands } = sealed.batch;
+    this.options.onCommitted(after.pos);
+    requests.forEach((request, i) => {
+      request.resolve({ kind: 'appended', ...withoutKeys(commands[i] as CommandRow) });
+    });
+  }
+
+  /** Reads head, streams and commands in one snapshot, answers what it answers, sends the rest. */
+  private async settle(writer: Writer, requests: readonly Request[]): Promise<void> {
+    try {
+      const streams = requests.flatMap((each) => each.streams.map(({ stream }) => stream));
+      const commands = requests.map(({ command }) => command.id);
+      const survey = await writer.survey(streams, commands);
+      this.memory.learn(survey, streams);
+      const answers = requests.map((request) => this.memory.answer(request, survey));
+      this.explainLoss(survey, answers);
+      answers.forEach((answer, i) => answer && requests[i]?.resolve(answer));
+      const open = requests.filter((_, i) => answers[i] === undefined);
+      if (open.length > 0) this.launch(writer, open);
+    } catch (fault) {
+      this.memory.forget();
+      for (const request of requests) request.reject(fault);
+      throw fault;
+    }
+  }
+
+  /** A batch refused at a head that did not move, by nothing that is there, is a fault. */
+  private explainLoss(survey: Survey, answers: readonly (AppendResult | undefined)[]): void {
+    const { lost } = this;
+    this.lost = undefined;
+    if (lost === undefined || survey.log.pos > lost.seen) return;
+    if (lost.outcome === 'taken' && answers.some((answer) => answer !== undefined)) return;
+    throw new Error(
+      `The log ${this.options.log} refused a batch at its current head ${survey.log.pos}.`,
     );
   }
-
-  private fits({ streams }: Request): boolean {
-    return streams.every((each) => this.versionOf(each.stream) === each.expectedVersion);
-  }
-
-  private versionOf(stream: string): number {
-    return (this.heads.get(stream) ?? NEW_STREAM).version;
-  }
-
-  /** Head, streams and commands in one snapshot; what is remembered stays if the head stood still. */
-  private async look(open: readonly Request[]): Promise<Survey> {
-    const streams = open.flatMap((request) => request.streams.map(({ stream }) => stream));
-    const commands = open.map(({ command }) => command.id);
-    const survey = await this.options.store.survey(this.options.log, streams, commands);
-    if (survey.log.pos !== this.state?.pos) this.heads.clear();
-    this.state = survey.log;
-    for (const stream of streams) this.remember(stream, survey.streams.get(stream) ?? NEW_STREAM);
-    return survey;
-  }
-
-  /** Answers repeated commands and wrong versions; the rest is still open. */
-  private answer(open: readonly Request[], survey: Survey): readonly Request[] {
-    return open.filter((request) => {
-      const known = survey.commands.get(request.command.id);
-      if (known !== undefined) {
-        request.resolve(
-          known.digest === request.command.digest
-            ? { kind: 'repeated', ...withoutKeys(known) }
-            : { kind: 'command-reused' },
-        );
-        return false;
-      }
-      const wrong = request.streams.find(
-        (each) => this.versionOf(each.stream) !== each.expectedVersion,
-      );
-      if (wrong === undefined) return true;
-      const { stream } = wrong;
-      request.resolve({ kind: 'wrong-version', stream, actual: this.versionOf(stream) });
-      return false;
-    });
-  }
-
-  private clashes(open: readonly Request[], survey: Survey): boolean {
-    return open.some((each) => survey.commands.has(each.command.id) || !this.fits(each));
-  }
-
-  private accept(open: readonly Request[], { batch, heads }: SealedBatch): void {
-    this.state = batch.after;
-    for (const [stream, head] of heads) this.remember(stream, head);
-    this.options.onCommitted(batch.after.pos);
-    open.forEach((request, i) => {
-      request.resolve({ kind: 'appended', ...withoutKeys(batch.commands[i] as CommandRow) });
-    });
-  }
-
-  private remember(stream: string, head: StreamHead): void {
-    this.heads.delete(stream);
-    this.heads.set(stream, head);
-  }
-
-  private forgetOldest(): void {
-    for (const oldest of this.heads.keys()) {
-      if (this.heads.size <= REMEMBERED_STREAMS) return;
-      this.heads.delete(oldest);
-    }
-  }
 }
 
-function withoutKeys({ id: _id, digest: _digest, ...appended }: CommandRow) {
-  return appended;
+function isCommitted({ landed }: Flight): boolean {
+  return landed !== undefined && 'outcome' in landed && landed.outcome === 'committed';
 }
 
-function nextTurn(): Promise<void> {
-  return new Promise((resolve) => setImmediate(resolve));
+/** When all that can go on without waiting has gone on: callers just answered may have asked again. */
+function settled(): Promise<void> {
+  return new Promise((resolve) => process.nextTick(resolve));
 }

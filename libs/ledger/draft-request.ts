@@ -22,13 +22,15 @@ export function draftRequest(request: AppendRequest, random: Randomness): Drafte
     throw new RangeError('a request names each stream once');
   }
   let bytes = 0;
+  let events = 0;
   const drafted = streams.map((each) => {
     const drafts = draftStream(request, each, random);
     for (const one of drafts) bytes += one.parts.data.length + EMPTY_ENVELOPE;
+    events += drafts.length;
     return { stream: each.stream, expectedVersion: each.expectedVersion, drafts };
   });
   if (bytes > MAX_BYTES) throw new RangeError(`a request has at most ${MAX_BYTES} bytes`);
-  return { command, streams: drafted, bytes };
+  return { command, streams: drafted, bytes, events };
 }
 
 function draftStream(request: AppendRequest, each: StreamAppend, random: Randomness): Draft[] {

@@ -3,7 +3,15 @@
 import type { Sealed } from './envelope.js';
 import type { Issued, KeptCheckpoint } from './ledger.js';
 import { EMPTY_ROOT, Frontier } from './merkle.js';
-import type { CommandRow, LogState, Store, StreamHead } from './store.js';
+import type {
+  Batch,
+  CommandRow,
+  CommitOutcome,
+  LogState,
+  Store,
+  StreamHead,
+  Survey,
+} from './store.js';
 import { formatMicros, parseMicros } from './time.js';
 
 interface MemoryLog {
@@ -26,31 +34,12 @@ export function createMemoryStore(): Store {
     createLog: async (log) => {
       if (!logs.has(log)) logs.set(log, emptyLog());
     },
-    survey: async (log, streams, commands) => {
-      const found = find(log);
-      return {
-        log: found.state,
-        streams: pick(streams, (stream) => headOf(found.streams.get(stream))),
-        commands: pick(commands, (command) => found.commands.get(command)),
-      };
-    },
-    commit: async (log, batch) => {
-      const found = find(log);
-      if (found.state.pos !== batch.seen) return 'moved';
-      const taken =
-        batch.commands.some(({ id }) => found.commands.has(id)) ||
-        batch.events.some(({ stream, version }) => found.streams.get(stream)?.[version - 1]);
-      if (taken) return 'taken';
-      for (const event of batch.events) {
-        found.events.push(event);
-        const stream = found.streams.get(event.stream) ?? [];
-        stream.push(event);
-        found.streams.set(event.stream, stream);
-      }
-      for (const command of batch.commands) found.commands.set(command.id, command);
-      found.state = batch.after;
-      return 'committed';
-    },
+    survey: async (log, streams, commands) => survey(find(log), streams, commands),
+    write: (log, work) =>
+      work({
+        survey: async (streams, commands) => survey(find(log), streams, commands),
+        commit: async (batch) => commit(find(log), batch),
+      }),
     readStream: async (log, stream, from, upTo) =>
       (find(log).streams.get(stream) ?? []).slice(from - 1, upTo).map((event) => event.body),
     readAll: async (log, after, limit) => find(log).events.slice(after, after + limit),
@@ -73,6 +62,31 @@ export function createMemoryStore(): Store {
         })),
     ...documents(find),
   };
+}
+
+function survey(log: MemoryLog, streams: readonly string[], commands: readonly string[]): Survey {
+  return {
+    log: log.state,
+    streams: pick(streams, (stream) => headOf(log.streams.get(stream))),
+    commands: pick(commands, (command) => log.commands.get(command)),
+  };
+}
+
+function commit(log: MemoryLog, batch: Batch): CommitOutcome {
+  if (log.state.pos !== batch.seen) return 'moved';
+  const taken =
+    batch.commands.some(({ id }) => log.commands.has(id)) ||
+    batch.events.some(({ stream, version }) => log.streams.get(stream)?.[version - 1]);
+  if (taken) return 'taken';
+  for (const event of batch.events) {
+    log.events.push(event);
+    const stream = log.streams.get(event.stream) ?? [];
+    stream.push(event);
+    log.streams.set(event.stream, stream);
+  }
+  for (const command of batch.commands) log.commands.set(command.id, command);
+  log.state = batch.after;
+  return 'committed';
 }
 
 type Documents = Pick<

@@ -1,6 +1,6 @@
 // Connections that work for one company: row-level security asks each connection which one.
 
-import type pg from 'pg';
+import pg from 'pg';
 
 export interface CompanyPool {
   /** Runs the work on a connection of this company's; its transaction, if it opens one, is its own. */
@@ -9,12 +9,20 @@ export interface CompanyPool {
   transaction<T>(company: string, work: (client: pg.PoolClient) => Promise<T>): Promise<T>;
 }
 
+/** A pool of the service role that sends without waiting for the answer before; the caller ends it. */
+export function openServicePool(serviceUrl: string, max: number): pg.Pool {
+  return new pg.Pool({ connectionString: serviceUrl, max, pipeline: true });
+}
+
 /** The pool must serve nobody else: a connection remembers its company between uses. */
 export function companyPool(pool: pg.Pool): CompanyPool {
   const companies = new WeakMap<pg.PoolClient, string>();
   const use: CompanyPool['use'] = async (company, work) => {
     const client = await pool.connect();
     let fault: unknown;
+    // A lent connection may break while nobody waits for an answer on it.
+    const broken = (error: unknown) => (fault ??= error);
+    client.on('error', broken);
     try {
       if (companies.get(client) !== company) {
         companies.delete(client);
@@ -26,6 +34,7 @@ export function companyPool(pool: pg.Pool): CompanyPool {
       fault = error;
       throw error;
     } finally {
+      client.off('error', broken);
       client.release(isConnectionFault(fault));
     }
   };
@@ -39,7 +48,7 @@ export function companyPool(pool: pg.Pool): CompanyPool {
           await client.query('COMMIT');
           return result;
         } catch (error) {
-          await client.query('ROLLBACK');
+          await client.query('ROLLBACK').catch(() => undefined);
           throw error;
         }
       }),

@@ -3,7 +3,7 @@
 import type pg from 'pg';
 import type { CompanyPool } from './postgres-pool.js';
 import { EMPTY_ROOT, Frontier } from './merkle.js';
-import type { Batch, CommandRow, Store, Survey } from './store.js';
+import type { Batch, CommandRow, CommitOutcome, Store, Survey } from './store.js';
 import { postgresRecords } from './postgres-records.js';
 import type { Rows, Statement } from './postgres-records.js';
 import { formatMicros } from './time.js';
@@ -16,22 +16,15 @@ export function createPostgresStore(pool: CompanyPool): Store {
     createLog: async (log) => {
       await rows(log, CREATE_LOG, [log, EMPTY_ROOT]);
     },
-    survey: async (log, streams, commands) => {
-      const [row] = await rows<SurveyRow>(log, SURVEY, [log, streams, commands]);
-      if (row === undefined) throw new Error(`There is no log ${log}, or it cannot be seen.`);
-      return readSurvey(row);
-    },
-    commit: (log, batch) =>
-      pool.use(log, async (client) => {
-        try {
-          const values = [log, batch.seen, batch.after.pos, batchJson(batch)];
-          const result = await client.query({ ...COMMIT, values });
-          return outcomeOf(result, batch);
-        } catch (error) {
-          if ((error as { code?: unknown }).code === UNIQUE_VIOLATION) return 'taken';
-          throw error;
-        }
-      }),
+    survey: (log, streams, commands) =>
+      pool.use(log, (client) => surveyOn(client, log, streams, commands)),
+    write: (log, work) =>
+      pool.use(log, (client) =>
+        work({
+          survey: (streams, commands) => surveyOn(client, log, streams, commands),
+          commit: (batch) => commitOn(client, log, batch),
+        }),
+      ),
     readStream: async (log, stream, from, upTo) => {
       const last = Math.min(upTo, MAX_VERSION);
       const found = await rows<{ body: string }>(log, READ_STREAM, [log, stream, from, last]);
@@ -46,6 +39,28 @@ export function createPostgresStore(pool: CompanyPool): Store {
       return Number(row?.pos ?? 0);
     },
   };
+}
+
+async function surveyOn(
+  client: pg.ClientBase,
+  log: string,
+  streams: readonly string[],
+  commands: readonly string[],
+): Promise<Survey> {
+  const values = [log, streams, commands];
+  const [row] = (await client.query<SurveyRow>({ ...SURVEY, values })).rows;
+  if (row === undefined) throw new Error(`There is no log ${log}, or it cannot be seen.`);
+  return readSurvey(row);
+}
+
+async function commitOn(client: pg.ClientBase, log: string, batch: Batch): Promise<CommitOutcome> {
+  try {
+    const values = commitValues(log, batch);
+    return outcomeOf(await client.query({ ...COMMIT, values }), batch);
+  } catch (error) {
+    if ((error as { code?: unknown }).code === UNIQUE_VIOLATION) return 'taken';
+    throw error;
+  }
 }
 
 const UNIQUE_VIOLATION = '23505';
@@ -74,7 +89,13 @@ const SURVEY: Statement = {
     FROM ledger.log l WHERE l.log_id = $1`,
 };
 
-/** One statement, one round trip: fence, positions, events and commands, or nothing. */
+/** What no canonical JSON holds: a raw control character. */
+const BETWEEN_BODIES = '\u0001';
+
+/**
+ * One statement, one round trip: fence, positions, events and commands, or nothing. The batch is one
+ * JSON parameter; the bodies go beside it as they are, because escaping them cost more than hashing.
+ */
 const COMMIT: Statement = {
   name: 'ledger-commit',
   text: `WITH moved AS (
@@ -90,9 +111,12 @@ const COMMIT: Statement = {
       FROM moved, jsonb_array_elements(b->'commands') AS c)
     INSERT INTO ledger.event
       (log_id, pos, stream_id, version, type, recorded_at, effective_at, body, leaf)
-    SELECT log_id, (e->>0)::bigint, e->>1, (e->>2)::integer, e->>3, (e->>4)::timestamptz,
-      (e->>5)::timestamptz, e->>6, decode(e->>7, 'hex')
-    FROM moved, jsonb_array_elements(b->'events') AS e`,
+    SELECT log_id, $2 + n, e->>0, (e->>1)::integer, e->>2, (e->>3)::timestamptz,
+      (e->>4)::timestamptz, body, decode(e->>5, 'hex')
+    FROM moved, ROWS FROM (
+        jsonb_array_elements(b->'events'),
+        unnest(string_to_array($5, E'\\x01'))
+      ) WITH ORDINALITY AS each (e, body, n)`,
 };
 
 const READ_STREAM: Statement = {
@@ -112,23 +136,23 @@ const LIST_POSITION: Statement = {
   text: 'SELECT pos FROM ledger.projection WHERE log_id = $1 AND name = $2 AND live',
 };
 
-function batchJson({ after, events, commands }: Batch): string {
-  return JSON.stringify({
+function commitValues(log: string, { seen, after, events, commands }: Batch): unknown[] {
+  const batch = {
     lastAt: formatMicros(after.lastAt),
     frontier: after.frontier.encode().toString('hex'),
     root: after.root.toString('hex'),
     commands: commands.map((c) => [c.id, c.digest, c.first, c.last, c.versions, c.recordedAt]),
-    events: events.map((e) => [
-      e.pos,
-      e.stream,
-      e.version,
-      e.type,
-      e.recordedAt,
-      e.effectiveAt,
-      e.body,
-      e.leaf.toString('hex'),
+    events: events.map((event) => [
+      event.stream,
+      event.version,
+      event.type,
+      event.recordedAt,
+      event.effectiveAt,
+      event.leaf.toString('hex'),
     ]),
-  });
+  };
+  const bodies = events.map((event) => event.body).join(BETWEEN_BODIES);
+  return [log, seen, after.pos, JSON.stringify(batch), bodies];
 }
 
 function outcomeOf(result: pg.QueryResult, batch: Batch): 'committed' | 'moved' {

@@ -41,6 +41,12 @@ export interface Batch {
 /** moved: another writer was first. taken: a stream's version or a command's id is there already. */
 export type CommitOutcome = 'committed' | 'moved' | 'taken';
 
+export interface Writer {
+  survey(streams: readonly string[], commands: readonly string[]): Promise<Survey>;
+  /** Compares the head with `seen` and sets it, inserting all or nothing. */
+  commit(batch: Batch): Promise<CommitOutcome>;
+}
+
 export interface StoredEvent {
   readonly pos: number;
   readonly body: string;
@@ -50,8 +56,8 @@ export interface Store {
   createLog(log: string): Promise<void>;
   /** @throws Error when the log does not exist or cannot be seen */
   survey(log: string, streams: readonly string[], commands: readonly string[]): Promise<Survey>;
-  /** Compares the head with `seen` and sets it, inserting all or nothing. */
-  commit(log: string, batch: Batch): Promise<CommitOutcome>;
+  /** Lends a writer; its calls are carried out in the order in which they are made. */
+  write<T>(log: string, work: (writer: Writer) => Promise<T>): Promise<T>;
   /** Bodies in order of version. */
   readStream(log: string, stream: string, from: number, upTo: number): Promise<string[]>;
   /** In order of position. */

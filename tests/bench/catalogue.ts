@@ -19,13 +19,23 @@ export function fullCatalogue(): Catalogue {
   };
 }
 
-function renamed({ profiles, made, charts, assemblies, ...rest }: Catalogue, suffix: string): Catalogue {
-  const of = <T extends { readonly profile: string }>(each: T): T => ({ ...each, profile: each.profile + suffix });
+function renamed(
+  { profiles, made, charts, assemblies, ...rest }: Catalogue,
+  suffix: string,
+): Catalogue {
+  const of = <T extends { readonly profile: string }>(each: T): T => ({
+    ...each,
+    profile: each.profile + suffix,
+  });
   return {
     ...rest,
     profiles: profiles.map((each) => ({ ...each, id: each.id + suffix, name: each.name + suffix })),
     made: made.map(of),
     charts: charts.map((each) => ({ ...of(each), id: each.id + suffix })),
-    assemblies: assemblies.map((each) => ({ ...of(each), id: each.id + suffix, number: each.number + suffix })),
+    assemblies: assemblies.map((each) => ({
+      ...of(each),
+      id: each.id + suffix,
+      number: each.number + suffix,
+    })),
   };
 }

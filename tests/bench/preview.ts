@@ -2,7 +2,14 @@
 // decisions are made one by one while it runs, and the time to make them is taken off.
 
 import {
-  evaluate, preview, type Catalogue, type Decided, type Evaluation, type Impact, type Question, type Shelf,
+  evaluate,
+  preview,
+  type Catalogue,
+  type Decided,
+  type Evaluation,
+  type Impact,
+  type Question,
+  type Shelf,
 } from '#jobs';
 import { EDITION_2, RULE_BOOK, type Edition } from '#rules';
 import { fullCatalogue } from './catalogue.js';
@@ -16,9 +23,16 @@ const settings: Readonly<Record<string, Edition['entries'][number]['settings']>>
 };
 const tighter = { utilization_limit: 0.9 };
 const draft: Edition = {
-  ...EDITION_2, number: 3, in_force_from: '2026-12-01', summary: 'Three settings changed.',
+  ...EDITION_2,
+  number: 3,
+  in_force_from: '2026-12-01',
+  summary: 'Three settings changed.',
   entries: EDITION_2.entries.map((entry) => ({
-    ...entry, settings: entry.rule === 'SIGN-01' ? { ...entry.settings, ...tighter } : (settings[entry.rule] ?? entry.settings),
+    ...entry,
+    settings:
+      entry.rule === 'SIGN-01'
+        ? { ...entry.settings, ...tighter }
+        : (settings[entry.rule] ?? entry.settings),
   })),
 };
 const shelf: Shelf = {
@@ -46,22 +60,45 @@ function decided(question: Question, i: number): Decided {
   const own = (path: string): string => `surface/s1/${path}`;
   const amount = (value: number, u: string) => ({ v: String(value), u });
   return {
-    job: `job-${i}`, surface: 's1', stage: 'gauge',
+    job: `job-${i}`,
+    surface: 's1',
+    stage: 'gauge',
     content: {
-      option, gauge: result?.gauge ?? null, thickness_in: result?.thickness.v ?? '', grade: result?.grade ?? '', attachment,
-      recommended: evaluation.recommendation.option, why: null,
+      option,
+      gauge: result?.gauge ?? null,
+      thickness_in: result?.thickness.v ?? '',
+      grade: result?.grade ?? '',
+      attachment,
+      recommended: evaluation.recommendation.option,
+      why: null,
     },
     reads: {
-      [own('kind')]: facts.kind, 'job/priorities': facts.priorities, [own('style/profile')]: question.profile.id, [own('style/width')]: question.width,
-      [own('coating/metal')]: facts.metal, [own('coating/metallic_coating')]: facts.metallic_coating,
-      [own('coating/paint_system')]: facts.paint_system, [own('coating/color_group')]: facts.color_group,
-      [own('hazards/wind')]: wind, [own('hazards/snow')]: snow, [own('hazards/roof_live_psf')]: null,
-      [own('substrate')]: question.substrate, [own('support-spacings')]: question.spacings,
-      [own('slope')]: amount(facts.slope_per_12 ?? 0, 'per-12'), [own('area')]: amount(20 + (i % 400) / 10, 'squares'),
-      [own('longest-piece')]: amount(20, 'ft'), 'site/design-stone': amount(facts.design_stone_in ?? 0, 'in'), 'site/wind-speed': amount(115, 'mph'),
-      'site/ground-snow': amount(20, 'psf'), 'building/b1/risk-category': 'II', 'building/b1/residential': facts.residential,
-      [own('deck-thickness')]: amount(0.594, 'in'), [own('support-thickness')]: amount(0.0598, 'in'),
-      [own('support-tensile-strength')]: amount(65, 'ksi'), [own('wood-specific-gravity')]: amount(0.5, 'G'), [own('fastener-bite')]: amount(1, 'in'),
+      [own('kind')]: facts.kind,
+      'job/priorities': facts.priorities,
+      [own('style/profile')]: question.profile.id,
+      [own('style/width')]: question.width,
+      [own('coating/metal')]: facts.metal,
+      [own('coating/metallic_coating')]: facts.metallic_coating,
+      [own('coating/paint_system')]: facts.paint_system,
+      [own('coating/color_group')]: facts.color_group,
+      [own('hazards/wind')]: wind,
+      [own('hazards/snow')]: snow,
+      [own('hazards/roof_live_psf')]: null,
+      [own('substrate')]: question.substrate,
+      [own('support-spacings')]: question.spacings,
+      [own('slope')]: amount(facts.slope_per_12 ?? 0, 'per-12'),
+      [own('area')]: amount(20 + (i % 400) / 10, 'squares'),
+      [own('longest-piece')]: amount(20, 'ft'),
+      'site/design-stone': amount(facts.design_stone_in ?? 0, 'in'),
+      'site/wind-speed': amount(115, 'mph'),
+      'site/ground-snow': amount(20, 'psf'),
+      'building/b1/risk-category': 'II',
+      'building/b1/residential': facts.residential,
+      [own('deck-thickness')]: amount(0.594, 'in'),
+      [own('support-thickness')]: amount(0.0598, 'in'),
+      [own('support-tensile-strength')]: amount(65, 'ksi'),
+      [own('wood-specific-gravity')]: amount(0.5, 'G'),
+      [own('fastener-bite')]: amount(1, 'in'),
     },
     findings: result?.findings ?? [],
     evaluation,
@@ -84,5 +121,9 @@ const cpu = process.cpuUsage();
 const { done, asked, counts } = impactOf();
 const took = performance.now() - start - making;
 const used = process.cpuUsage(cpu);
-console.log(`preview of ${done} decisions (${asked} different): ${(took / 1000).toFixed(1)} s on one core (limit 15 s), most memory ${(most / 2 ** 20).toFixed(0)} MB (limit 400 MB)`);
-console.log(`making them took ${(making / 1000).toFixed(1)} s; processor ${((used.user + used.system) / 1e6).toFixed(1)} s in all; ${JSON.stringify(counts)}`);
+console.log(
+  `preview of ${done} decisions (${asked} different): ${(took / 1000).toFixed(1)} s on one core (limit 15 s), most memory ${(most / 2 ** 20).toFixed(0)} MB (limit 400 MB)`,
+);
+console.log(
+  `making them took ${(making / 1000).toFixed(1)} s; processor ${((used.user + used.system) / 1e6).toFixed(1)} s in all; ${JSON.stringify(counts)}`,
+);

@@ -57,6 +57,8 @@ const address = () => serviceUrl(server.ownerUrl('drill'), server.servicePasswor
 /** What all service processes together tried and learned. */
 const tried = new Map<string, AppendRequest>();
 const answers = new Map<string, AppendResult>();
+/** Services that ended by themselves. */
+const crashes: string[] = [];
 
 function startService(name: string): { process: ChildProcess; ended: Promise<unknown> } {
   const unknown = [...tried.values()].filter((each) => !answers.has(each.command.id));
@@ -74,6 +76,9 @@ function startService(name: string): { process: ChildProcess; ended: Promise<unk
       const { id, ...result } = JSON.parse(line.slice(7)) as { id: string } & AppendResult;
       if (!answers.has(id)) answers.set(id, result as AppendResult);
     }
+  });
+  child.once('exit', (code) => {
+    if (code !== 0 && code !== null) crashes.push(`${name} ended with ${code}`);
   });
   const ended = Promise.all([
     new Promise((resolve) => child.once('exit', resolve)),
@@ -106,6 +111,7 @@ test('kill -9 of service and database at random moments loses and doubles nothin
   await sleep(500);
   service.process.kill('SIGTERM');
   await service.ended;
+  expect(crashes).toEqual([]);
   await expectAllKept();
 }, 1_200_000);
 

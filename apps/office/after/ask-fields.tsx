@@ -2,12 +2,23 @@
 
 import type { StoredFile } from '../api/files.js';
 import {
-  CheckField, DateField, LongField, RadioField, SelectField, TextField, type FieldErrors,
+  CheckField,
+  DateField,
+  LongField,
+  RadioField,
+  SelectField,
+  TextField,
+  type FieldErrors,
 } from '../parts/fields.js';
 import { FileField } from '../parts/file-field.js';
 import type { Ask, Typed } from './asks.js';
 
-export function AskFields({ asks, typed, set, errors }: {
+export function AskFields({
+  asks,
+  typed,
+  set,
+  errors,
+}: {
   readonly asks: readonly Ask[];
   readonly typed: Typed;
   readonly set: (change: Partial<Typed>) => void;
@@ -26,7 +37,14 @@ export function AskFields({ asks, typed, set, errors }: {
   ));
 }
 
-function AskField({ ask, errors, value, onChange, files, setFiles }: {
+function AskField({
+  ask,
+  errors,
+  value,
+  onChange,
+  files,
+  setFiles,
+}: {
   readonly ask: Ask;
   readonly errors: FieldErrors;
   readonly value: string;
@@ -56,8 +74,12 @@ function AskField({ ask, errors, value, onChange, files, setFiles }: {
       return <RadioField {...given} options={options} />;
     case 'many':
       return (
-        <CheckField {...given} options={options} values={value.split('\n').filter(Boolean)}
-          onChange={(values) => onChange(values.join('\n'))} />
+        <CheckField
+          {...given}
+          options={options}
+          values={value.split('\n').filter(Boolean)}
+          onChange={(values) => onChange(values.join('\n'))}
+        />
       );
     case 'files':
       return <FileField {...given} files={files} set={setFiles} />;

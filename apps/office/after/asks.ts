@@ -33,7 +33,11 @@ export interface AfterForm {
   readonly missing: (job: JobView) => string | null;
   /** Values that are known already. `about` is what the link named. */
   readonly start?: (job: JobView, about: string) => Readonly<Record<string, string>>;
-  readonly asks: (job: JobView, values: Readonly<Record<string, string>>, catalogue?: Catalogue) => readonly Ask[];
+  readonly asks: (
+    job: JobView,
+    values: Readonly<Record<string, string>>,
+    catalogue?: Catalogue,
+  ) => readonly Ask[];
   readonly command: (given: Given, job: JobView) => CommandInput;
   /** The rules of a gate are asked while it is filled in, and may be set aside or acknowledged. */
   readonly gated?: true;
@@ -51,7 +55,11 @@ export const givenIn = ({ values, files }: Typed) => {
     day: (id: string): string => parseDay(text(id)) ?? '',
     count: (id: string): number => Number(text(id) || 0),
     decimal: (id: string): string => decimal(text(id)) ?? '',
-    list: (id: string): string[] => text(id).split('\n').map((each) => each.trim()).filter(Boolean),
+    list: (id: string): string[] =>
+      text(id)
+        .split('\n')
+        .map((each) => each.trim())
+        .filter(Boolean),
     files: (id: string) => (files[id] ?? []).map(({ digest, name }) => ({ digest, name })),
   };
 };
@@ -80,7 +88,8 @@ function faultOf({ id, label, kind, optional }: Ask, { values, files }: Typed): 
 export const wordsOf = (asks: readonly Ask[], { values, files }: Typed) =>
   asks.flatMap(({ id, label, kind, options, unit }): (readonly [string, string])[] => {
     const text = values[id]?.trim() ?? '';
-    if (kind === 'files') return [[label, (files[id] ?? []).map(({ name }) => name).join(', ') || 'none']];
+    if (kind === 'files')
+      return [[label, (files[id] ?? []).map(({ name }) => name).join(', ') || 'none']];
     if (text === '') return [];
     const chosen = (one: string) => options?.find(({ value }) => value === one)?.label ?? one;
     return [[label, `${text.split('\n').map(chosen).join('; ')}${unit ? ` ${unit}` : ''}`]];

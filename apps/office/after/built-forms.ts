@@ -19,19 +19,36 @@ export const recordAsBuilt: AfterForm = {
   button: 'Save as built',
   saved: 'As built was recorded.',
   lead: 'What was approved stands beside each field. What differs is a difference for the record, not a fault of yours.',
-  missing: (job) => (decided(job).length > 0 ? null : 'No surface has a gauge and an attachment yet.'),
+  missing: (job) =>
+    decided(job).length > 0 ? null : 'No surface has a gauge and an attachment yet.',
   start: (job, about) => ({ surface: first(decided(job), about) }),
   asks: (job, { surface }, catalogue) => [
     { id: 'surface', label: 'Surface', kind: 'pick', options: decided(job) },
     {
-      id: 'fastener', label: 'Fastener', kind: 'pick',
+      id: 'fastener',
+      label: 'Fastener',
+      kind: 'pick',
       options: (catalogue?.fasteners ?? []).map(({ id, name }) => ({ value: id, label: name })),
       hint: `Approved: ${catalogue?.fasteners.find(({ id }) => id === approved(job, surface)?.fastener)?.name ?? 'choose the surface first'}`,
     },
     ...(approved(job, surface)?.zones ?? []).flatMap(({ zone, spacing, rows }, i): Ask[] => [
-      { id: `spacing-${i}`, label: `Zone ${zone}: spacing as built`, kind: 'decimal', unit: 'in', hint: `Approved: ${spacing.v} in` },
+      {
+        id: `spacing-${i}`,
+        label: `Zone ${zone}: spacing as built`,
+        kind: 'decimal',
+        unit: 'in',
+        hint: `Approved: ${spacing.v} in`,
+      },
       ...(rows
-        ? [{ id: `rows-${i}`, label: `Zone ${zone}: rows as built`, kind: 'decimal' as const, unit: 'in', hint: `Approved: ${rows.v} in` }]
+        ? [
+            {
+              id: `rows-${i}`,
+              label: `Zone ${zone}: rows as built`,
+              kind: 'decimal' as const,
+              unit: 'in',
+              hint: `Approved: ${rows.v} in`,
+            },
+          ]
         : []),
     ]),
     { id: 'files', label: 'Photos of work that is covered later', kind: 'files', optional: true },
@@ -83,7 +100,9 @@ function punchItems(job: JobView, words: readonly string[]) {
 }
 
 const open = (job: JobView) =>
-  job.after.punch.filter((each) => each.open).map(({ id, words }) => ({ value: id, label: `${id}, ${words}` }));
+  job.after.punch
+    .filter((each) => each.open)
+    .map(({ id, words }) => ({ value: id, label: `${id}, ${words}` }));
 
 export const closePunchItem: AfterForm = {
   title: 'Close an item of the punch list',
@@ -106,10 +125,12 @@ export const recordCompletion: AfterForm = {
   button: 'Record completion',
   saved: 'Completion was recorded.',
   lead: 'Registration windows run from this day.',
-  missing: (job) => (job.after.completed_on === null ? null : `Completed on ${day(job.after.completed_on)}.`),
+  missing: (job) =>
+    job.after.completed_on === null ? null : `Completed on ${day(job.after.completed_on)}.`,
   start: () => ({ on: day(today()) }),
   asks: () => [{ id: 'on', label: 'Completed on', kind: 'day' }],
   command: ({ day: on }) => ({ type: 'record-completion', on: on('on') }),
   gated: true,
-  correct: 'Completion is recorded once. A wrong day is corrected by a note; the entry stays in the history.',
+  correct:
+    'Completion is recorded once. A wrong day is corrected by a note; the entry stays in the history.',
 };

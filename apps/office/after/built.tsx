@@ -20,14 +20,28 @@ export function Built({ job }: { readonly job: JobView }) {
     <section className="sheet stack" aria-label="Delivery and installation">
       <h3>Delivery and installation</h3>
       {lots.length > 0 && (
-        <PlainTable caption="Lots by plane" columns={['Surface', 'Lots', 'Standing']}
-          rows={lots.map((each) => [surfaceName(job, each.surface), each.lots.join(', ') || 'none recorded', MIXED[each.mixed]])} />
+        <PlainTable
+          caption="Lots by plane"
+          columns={['Surface', 'Lots', 'Standing']}
+          rows={lots.map((each) => [
+            surfaceName(job, each.surface),
+            each.lots.join(', ') || 'none recorded',
+            MIXED[each.mixed],
+          ])}
+        />
       )}
       {as_built.length === 0 && <p>Nothing is recorded as built.</p>}
       {as_built.map(({ surface, differences }) =>
-        differences.length === 0
-          ? <p key={surface}>{surfaceName(job, surface)}: built as approved.</p>
-          : <List key={surface} name={`${surfaceName(job, surface)}: differs from what was approved`} lines={differences} />)}
+        differences.length === 0 ? (
+          <p key={surface}>{surfaceName(job, surface)}: built as approved.</p>
+        ) : (
+          <List
+            key={surface}
+            name={`${surfaceName(job, surface)}: differs from what was approved`}
+            lines={differences}
+          />
+        ),
+      )}
       <p>
         {inspection === null
           ? 'The final inspection is not recorded.'
@@ -35,17 +49,24 @@ export function Built({ job }: { readonly job: JobView }) {
       </p>
       {punch.length > 0 && (
         <>
-          <p>Punch list: {open.length} of {punch.length} open.</p>
+          <p>
+            Punch list: {open.length} of {punch.length} open.
+          </p>
           <ul>
             {punch.map((each) => (
               <li key={each.id}>
-                <Tag tone={each.open ? 'waiting' : 'ready'}>{each.open ? 'Open' : 'Closed'}</Tag> {each.words}
+                <Tag tone={each.open ? 'waiting' : 'ready'}>{each.open ? 'Open' : 'Closed'}</Tag>{' '}
+                {each.words}
               </li>
             ))}
           </ul>
         </>
       )}
-      <p>{completed_on === null ? 'Completion is not recorded.' : `Completed on ${day(completed_on)}.`}</p>
+      <p>
+        {completed_on === null
+          ? 'Completion is not recorded.'
+          : `Completed on ${day(completed_on)}.`}
+      </p>
       <p className="row">
         <To job={job} command="accept-mixed-lots" />
         <To job={job} command="record-as-built" />

@@ -4,9 +4,18 @@ import { CLAIM_KINDS, type CommandInput, type JobView } from '#jobs/contract';
 import { day, today } from '../parts/words.js';
 import { OFFICE } from '../shell/home.js';
 import type { AfterForm, Ask, Given } from './asks.js';
-import { claimOptions, first, nextId, optionsOf, surfaceOptions, warrantyOptions, YES_NO } from './pick.js';
+import {
+  claimOptions,
+  first,
+  nextId,
+  optionsOf,
+  surfaceOptions,
+  warrantyOptions,
+  YES_NO,
+} from './pick.js';
 
-const noClaim = (job: JobView): string | null => (claimOptions(job).length > 0 ? null : 'No claim is waiting for a decision.');
+const noClaim = (job: JobView): string | null =>
+  claimOptions(job).length > 0 ? null : 'No claim is waiting for a decision.';
 const plain = (words: readonly string[]) => words.map((value) => ({ value, label: value }));
 
 export const openClaim: AfterForm = {
@@ -16,20 +25,31 @@ export const openClaim: AfterForm = {
   saved: 'The claim is open.',
   missing: () => null,
   start: (job, about) => ({
-    surface: first(surfaceOptions(job), about), document: first(warrantyOptions(job), about), notice: day(today()),
+    surface: first(surfaceOptions(job), about),
+    document: first(warrantyOptions(job), about),
+    notice: day(today()),
   }),
   asks: (job) => [
     { id: 'surface', label: 'Surface', kind: 'pick', options: surfaceOptions(job) },
     { id: 'kind', label: 'What is claimed', kind: 'pick', options: optionsOf(CLAIM_KINDS) },
     { id: 'notice', label: 'Notice was given on', kind: 'day' },
-    { id: 'document', label: 'Warranty document', kind: 'pick', options: warrantyOptions(job), optional: true },
+    {
+      id: 'document',
+      label: 'Warranty document',
+      kind: 'pick',
+      options: warrantyOptions(job),
+      optional: true,
+    },
     { id: 'lot', label: 'Coil or lot number', kind: 'text', optional: true },
     { id: 'words', label: 'What the owner says', kind: 'long' },
     { id: 'files', label: 'Photos and letters', kind: 'files', optional: true },
   ],
   command: ({ text, day: on, files }, job) => ({
     type: 'open-claim',
-    claim: nextId('c', job.after.claims.map(({ claim }) => claim)),
+    claim: nextId(
+      'c',
+      job.after.claims.map(({ claim }) => claim),
+    ),
     surface: text('surface'),
     kind: text('kind') as 'fade',
     notice: on('notice'),
@@ -44,9 +64,22 @@ const AXES = ['L', 'a', 'b'] as const;
 const colorAsks: readonly Ask[] = [
   { id: 'scale', label: 'Scale', kind: 'pick', options: plain(['Hunter', 'CIELAB', 'CIEDE2000']) },
   { id: 'illuminant', label: 'Illuminant', kind: 'pick', options: plain(['A', 'C', 'D50', 'D65']) },
-  { id: 'observer', label: 'Observer', kind: 'pick', options: [{ value: '2', label: '2 degrees' }, { value: '10', label: '10 degrees' }] },
+  {
+    id: 'observer',
+    label: 'Observer',
+    kind: 'pick',
+    options: [
+      { value: '2', label: '2 degrees' },
+      { value: '10', label: '10 degrees' },
+    ],
+  },
   ...(['retained', 'weathered'] as const).flatMap((sample) =>
-    AXES.map((axis): Ask => ({ id: `${sample}-${axis}`, label: `${sample === 'retained' ? 'Retained sample' : 'Weathered panel'}: ${axis}`, kind: 'decimal' }))),
+    AXES.map((axis): Ask => ({
+      id: `${sample}-${axis}`,
+      label: `${sample === 'retained' ? 'Retained sample' : 'Weathered panel'}: ${axis}`,
+      kind: 'decimal',
+    })),
+  ),
 ];
 
 export const recordReading: AfterForm = {
@@ -59,9 +92,16 @@ export const recordReading: AfterForm = {
   asks: (job, { what }) => [
     { id: 'claim', label: 'Claim', kind: 'pick', options: claimOptions(job) },
     { id: 'on', label: 'Measured on', kind: 'day' },
-    { id: 'what', label: 'What was measured', kind: 'pick', options: optionsOf(['color', 'chalk', 'hail', 'coating-thickness']) },
+    {
+      id: 'what',
+      label: 'What was measured',
+      kind: 'pick',
+      options: optionsOf(['color', 'chalk', 'hail', 'coating-thickness']),
+    },
     ...(what === 'color' ? colorAsks : []),
-    ...(what && what !== 'color' ? [{ id: 'rating', label: 'Rating or reading', kind: 'decimal' as const }] : []),
+    ...(what && what !== 'color'
+      ? [{ id: 'rating', label: 'Rating or reading', kind: 'decimal' as const }]
+      : []),
     { id: 'washed', label: 'Was the panel washed before?', kind: 'choice', options: YES_NO },
     { id: 'instrument', label: 'Instrument', kind: 'text', optional: true },
     { id: 'calibrated', label: 'Calibrated on', kind: 'day', optional: true },
@@ -81,11 +121,21 @@ export const recordReading: AfterForm = {
 
 type Reading = Extract<CommandInput, { type: 'record-reading' }>;
 
-function color({ text, decimal }: Given): Pick<Reading, 'scale' | 'illuminant' | 'observer' | 'retained' | 'weathered'> {
-  const lab = (of: string) => ({ L: decimal(`${of}-L`), a: decimal(`${of}-a`), b: decimal(`${of}-b`) });
+function color({
+  text,
+  decimal,
+}: Given): Pick<Reading, 'scale' | 'illuminant' | 'observer' | 'retained' | 'weathered'> {
+  const lab = (of: string) => ({
+    L: decimal(`${of}-L`),
+    a: decimal(`${of}-a`),
+    b: decimal(`${of}-b`),
+  });
   return {
-    scale: text('scale') as 'Hunter', illuminant: text('illuminant') as 'C', observer: text('observer') as '2',
-    retained: lab('retained'), weathered: lab('weathered'),
+    scale: text('scale') as 'Hunter',
+    illuminant: text('illuminant') as 'C',
+    observer: text('observer') as '2',
+    retained: lab('retained'),
+    weathered: lab('weathered'),
   };
 }
 
@@ -99,12 +149,21 @@ export const decideClaim: AfterForm = {
   start: (job, about) => ({ claim: first(claimOptions(job), about) }),
   asks: (job) => [
     { id: 'claim', label: 'Claim', kind: 'pick', options: claimOptions(job) },
-    { id: 'decision', label: 'Decision', kind: 'choice', options: optionsOf(['accepted', 'accepted-in-part', 'declined']) },
+    {
+      id: 'decision',
+      label: 'Decision',
+      kind: 'choice',
+      options: optionsOf(['accepted', 'accepted-in-part', 'declined']),
+    },
     { id: 'reason', label: 'Reason', kind: 'long' },
     { id: 'clause', label: 'Clause of the document it rests on', kind: 'text' },
   ],
   command: ({ text }) => ({
-    type: 'decide-claim', claim: text('claim'), decision: text('decision') as 'declined', reason: text('reason'), clause: text('clause'),
+    type: 'decide-claim',
+    claim: text('claim'),
+    decision: text('decision') as 'declined',
+    reason: text('reason'),
+    clause: text('clause'),
   }),
   correct: 'A decision stays. New facts open a new claim; both stay in the history.',
 };

@@ -3,7 +3,7 @@
 
 import { useNavigate } from '@tanstack/react-router';
 import { useState, type ReactNode } from 'react';
-import type { CommandInput, JobView } from '#jobs/contract';
+import type { CommandInput, JobView, Rehearsal } from '#jobs/contract';
 import { useRehearsal } from '../api/commands.js';
 import { useDraft } from '../parts/draft.js';
 import { ErrorSummary } from '../parts/errors.js';
@@ -40,7 +40,10 @@ export interface CommandFormProps<T extends object> {
 
 export function CommandForm<T extends object>(props: CommandFormProps<T>) {
   const { job, version, review } = props;
-  const draft = useDraft<T & Beside>(`${job.id} ${props.name}`, { ...props.initial, ...NOTHING_BESIDE });
+  const draft = useDraft<T & Beside>(`${job.id} ${props.name}`, {
+    ...props.initial,
+    ...NOTHING_BESIDE,
+  });
   const { value: typed } = draft;
   const set = draft.set as (change: Partial<T> | Partial<Beside>) => void;
   const form = useForm(job.id, props.place, props.saved);
@@ -50,7 +53,7 @@ export function CommandForm<T extends object>(props: CommandFormProps<T>) {
   const rules = useRehearsal(job.id, version, asked);
   const command = () => {
     const plain = props.command(typed);
-    return props.asked ? ({ ...plain, ...besideIn(typed) } as CommandInput) : plain;
+    return props.asked ? ({ ...plain, ...besideIn(typed, rules.data) } as CommandInput) : plain;
   };
   const send = (faults: FieldErrors) =>
     form.submit(faults, command, () => {
@@ -61,8 +64,11 @@ export function CommandForm<T extends object>(props: CommandFormProps<T>) {
     return (
       <Review
         title="Review it, then confirm"
-        words={[...review.words(typed), ...asideWords(typed)]}
-        correct={review.correct} button={props.button} form={form} sent={step === 'sent'}
+        words={[...review.words(typed), ...asideWords(typed, rules.data)]}
+        correct={review.correct}
+        button={props.button}
+        form={form}
+        sent={step === 'sent'}
         back={() => setStep('fill')}
         confirm={() => {
           setStep('sent');
@@ -74,18 +80,28 @@ export function CommandForm<T extends object>(props: CommandFormProps<T>) {
     );
   }
   return (
-    <form className="stack" noValidate onSubmit={(event) => {
-      event.preventDefault();
-      const faults = props.faults(typed);
-      if (faults.length === 0 && review) setStep('review');
-      else send(faults);
-    }}>
+    <form
+      className="stack"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        const faults = props.faults(typed);
+        if (faults.length === 0 && review) setStep('review');
+        else send(faults);
+      }}
+    >
       <ErrorSummary {...form} />
       <Kept draft={draft} />
       {props.children({ typed, set, errors: form.errors })}
       {props.asked && (
-        <Gate rehearsal={asked === null ? undefined : rules.data} asking={rules.isFetching}
-          typed={typed} set={set} errors={form.errors} />
+        <Gate
+          job={job.id}
+          rehearsal={asked === null ? undefined : rules.data}
+          asking={rules.isFetching}
+          typed={typed}
+          set={set}
+          errors={form.errors}
+        />
       )}
       <div>
         <button type="submit" className="main" aria-disabled={form.busy}>
@@ -96,8 +112,11 @@ export function CommandForm<T extends object>(props: CommandFormProps<T>) {
   );
 }
 
-const asideWords = (typed: Beside): readonly (readonly [string, string])[] => {
-  const { acknowledges, overrides } = besideIn(typed);
+const asideWords = (
+  typed: Beside,
+  said: Rehearsal | undefined,
+): readonly (readonly [string, string])[] => {
+  const { acknowledges, overrides } = besideIn(typed, said);
   return [
     ...(acknowledges.length > 0 ? [['Cautions read', acknowledges.join(', ')] as const] : []),
     ...overrides.map(({ rule, reason }) => [`${rule} set aside`, reason] as const),

@@ -19,7 +19,9 @@ export function AfterCommandPage() {
   const { command = '' } = useParams({ strict: false });
   const form = AFTER_FORMS[command];
   if (!form) return <NotFound />;
-  return <WithJob>{(answer) => <One key={command} name={command} form={form} {...answer} />}</WithJob>;
+  return (
+    <WithJob>{(answer) => <One key={command} name={command} form={form} {...answer} />}</WithJob>
+  );
 }
 
 type Named = JobAnswer & { readonly name: string; readonly form: AfterForm };
@@ -29,13 +31,24 @@ function One(named: Named) {
   const session = useQuery(sessionQuery).data;
   const missing = form.missing(job);
   return (
-    <Page title={form.title} section={`Job ${job.number}`} crumbs={jobCrumbs(job)}
-      lead={form.lead && <p>{form.lead}</p>}>
+    <Page
+      title={form.title}
+      section={`Job ${job.number}`}
+      crumbs={jobCrumbs(job)}
+      lead={form.lead && <p>{form.lead}</p>}
+    >
       {!has(session, ...form.roles) ? (
-        <Empty title="Not for your role"><p>Your role may read this job, not record this.</p></Empty>
+        <Empty title="Not for your role">
+          <p>Your role may read this job, not record this.</p>
+        </Empty>
       ) : missing !== null ? (
         <Empty title="Not yet">
-          <p>{missing} <Link to="/jobs/$job" params={{ job: job.id }}>Back to the job</Link></p>
+          <p>
+            {missing}{' '}
+            <Link to="/jobs/$job" params={{ job: job.id }}>
+              Back to the job
+            </Link>
+          </p>
         </Empty>
       ) : (
         <Filled {...named} />
@@ -52,24 +65,37 @@ function Filled({ job, version, name, form }: Named) {
   const command = (typed: Typed) => form.command(givenIn(typed), job);
   return (
     <CommandForm<Typed>
-      job={job} version={version} name={`${name} ${about}`}
+      job={job}
+      version={version}
+      name={`${name} ${about}`}
       initial={{ values: form.start?.(job, about) ?? {}, files: {} }}
       faults={(typed) => faultsOf(asks(typed), typed)}
       command={command}
       {...(form.gated
-        ? { asked: (typed: Typed) => (faultsOf(asks(typed), typed).length > 0 ? null : command(typed)) }
+        ? {
+            asked: (typed: Typed) =>
+              faultsOf(asks(typed), typed).length > 0 ? null : command(typed),
+          }
         : {})}
       place={placeIn(form, job, catalogue)}
-      button={form.button} saved={form.saved}
-      {...(form.correct ? { review: { correct: form.correct, words: (typed: Typed) => wordsOf(asks(typed), typed) } } : {})}
+      button={form.button}
+      saved={form.saved}
+      {...(form.correct
+        ? {
+            review: { correct: form.correct, words: (typed: Typed) => wordsOf(asks(typed), typed) },
+          }
+        : {})}
     >
-      {({ typed, set, errors }) => <AskFields asks={asks(typed)} typed={typed} set={set} errors={errors} />}
+      {({ typed, set, errors }) => (
+        <AskFields asks={asks(typed)} typed={typed} set={set} errors={errors} />
+      )}
     </CommandForm>
   );
 }
 
 /** A pointer's first part is the name of a field where there is one. */
-const placeIn = (form: AfterForm, job: Named['job'], catalogue: Parameters<AfterForm['asks']>[2]) =>
+const placeIn =
+  (form: AfterForm, job: Named['job'], catalogue: Parameters<AfterForm['asks']>[2]) =>
   (pointer: string): string => {
     const id = pointer.split('/')[1] ?? '';
     const ask = form.asks(job, {}, catalogue).find((each) => each.id === id);

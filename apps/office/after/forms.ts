@@ -1,10 +1,20 @@
 // Every small form after the gauge by the name of its command, in the order a job meets them.
 
 import type { AfterForm } from './asks.js';
-import { closePunchItem, recordAsBuilt, recordCompletion, recordInspection } from './built-forms.js';
+import {
+  closePunchItem,
+  recordAsBuilt,
+  recordCompletion,
+  recordInspection,
+} from './built-forms.js';
 import { decideClaim, openClaim, recordReading } from './claim-forms.js';
 import {
-  acceptMixedLots, openChangeOrder, recordAcknowledgment, recordReceipt, settleReceipt, withdrawChangeOrder,
+  acceptMixedLots,
+  openChangeOrder,
+  recordAcknowledgment,
+  recordReceipt,
+  settleReceipt,
+  withdrawChangeOrder,
 } from './order-forms.js';
 import { fileRegistration, issueWarranty, transferWarranty } from './warranty-forms.js';
 

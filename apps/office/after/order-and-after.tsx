@@ -11,7 +11,10 @@ import { Orders } from './orders.js';
 import { Papers } from './papers.js';
 import { Claims, Warranties } from './warranties.js';
 
-export function OrderAndAfter({ job, nameOf }: {
+export function OrderAndAfter({
+  job,
+  nameOf,
+}: {
   readonly job: JobView;
   readonly nameOf: (id: string) => string;
 }) {
@@ -27,7 +30,7 @@ export function OrderAndAfter({ job, nameOf }: {
           </Link>
         )}
       </div>
-      <p>{job.after.stage === null ? 'Nothing is ordered yet.' : `Stands at: ${capital(label(job.after.stage))}.`}</p>
+      {job.after.stage !== null && <p>Stands at: {capital(label(job.after.stage))}.</p>}
       <Orders job={job} nameOf={nameOf} />
       {ordered && <Built job={job} />}
       {ordered && <Warranties job={job} />}

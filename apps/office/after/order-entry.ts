@@ -42,7 +42,9 @@ export function orderTyped(job: JobView, order: string): OrderTyped {
     date: day(today()),
     landing: before?.landing_place ?? '',
     delivery: day(before?.delivery),
-    lines: before?.lines.map(lineTyped) ?? surfaceOptions(job).map(({ value }, i) => panelLine(job, `l${i + 1}`, value)),
+    lines:
+      before?.lines.map(lineTyped) ??
+      surfaceOptions(job).map(({ value }, i) => panelLine(job, `l${i + 1}`, value)),
     lengths: surfaceOptions(job).map(({ value }) => ({
       surface: value,
       by: had(value)?.by ?? 'entered',
@@ -53,35 +55,53 @@ export function orderTyped(job: JobView, order: string): OrderTyped {
 }
 
 const lineTyped = ({ id, surface, what, words, length, count }: OrderLine): LineTyped => ({
-  id, surface: surface ?? '', what, words, length: length?.v ?? '', count: String(count),
+  id,
+  surface: surface ?? '',
+  what,
+  words,
+  length: length?.v ?? '',
+  count: String(count),
 });
 
 function panelLine(job: JobView, id: string, surface: string): LineTyped {
   const stages = job.surfaces.find((each) => each.id === surface)?.stages;
   const gauge = stages?.gauge.content?.gauge;
-  const words = [stages?.style.content?.profile_name, gauge && `${gauge} gauge`].filter(Boolean).join(', ');
+  const words = [stages?.style.content?.profile_name, gauge && `${gauge} gauge`]
+    .filter(Boolean)
+    .join(', ');
   return { id, surface, what: 'panel', words, length: '', count: '' };
 }
 
 export const lineAfter = (lines: readonly LineTyped[]): LineTyped => {
   const last = lines.at(-1);
   return {
-    id: nextId('l', lines.map(({ id }) => id)),
-    surface: last?.surface ?? '', what: last?.what ?? 'panel', words: last?.words ?? '', length: '', count: '',
+    id: nextId(
+      'l',
+      lines.map(({ id }) => id),
+    ),
+    surface: last?.surface ?? '',
+    what: last?.what ?? 'panel',
+    words: last?.words ?? '',
+    length: '',
+    count: '',
   };
 };
 
 export function orderFaults(job: JobView, typed: OrderTyped): FieldErrors {
   return [
     ...(typed.supplier.trim() ? [] : [{ field: 'supplier', message: 'Enter the supplier' }]),
-    ...(parseDay(typed.date) ? [] : [{ field: 'date', message: 'Enter the date of the order like 14 Feb 2026' }]),
+    ...(parseDay(typed.date)
+      ? []
+      : [{ field: 'date', message: 'Enter the date of the order like 14 Feb 2026' }]),
     ...(!typed.delivery.trim() || parseDay(typed.delivery)
-      ? [] : [{ field: 'delivery', message: 'Enter the delivery like 14 Feb 2026, or leave it empty' }]),
+      ? []
+      : [{ field: 'delivery', message: 'Enter the delivery like 14 Feb 2026, or leave it empty' }]),
     ...(typed.lines.length > 0 ? [] : [{ field: 'add-line', message: 'Add at least one line' }]),
     ...typed.lines.flatMap(lineFaults),
     ...typed.lengths.flatMap(({ surface, standing, signedBy }) => {
       const name = surfaceName(job, surface);
-      if (!standing) return [{ field: `standing-${surface}`, message: `${name}: say how the lengths stand` }];
+      if (!standing)
+        return [{ field: `standing-${surface}`, message: `${name}: say how the lengths stand` }];
       return standing === 'signed' && !signedBy.trim()
         ? [{ field: `signed-${surface}`, message: `${name}: enter who measured` }]
         : [];
@@ -91,10 +111,15 @@ export function orderFaults(job: JobView, typed: OrderTyped): FieldErrors {
 
 const lineFaults = ({ id, what, words, length, count }: LineTyped): FieldErrors => [
   ...(words.trim() ? [] : [{ field: `words-${id}`, message: `Line ${id}: say what it is` }]),
-  ...(what === 'panel' && !length.trim() ? [{ field: `length-${id}`, message: `Line ${id}: enter the length of a piece in inches` }] : []),
+  ...(what === 'panel' && !length.trim()
+    ? [{ field: `length-${id}`, message: `Line ${id}: enter the length of a piece in inches` }]
+    : []),
   ...(length.trim() && !(Number(decimal(length) ?? 0) > 0)
-    ? [{ field: `length-${id}`, message: `Line ${id}: enter inches in digits, like 252.5` }] : []),
-  ...(/^[1-9]\d{0,5}$/.test(count.trim()) ? [] : [{ field: `count-${id}`, message: `Line ${id}: enter how many` }]),
+    ? [{ field: `length-${id}`, message: `Line ${id}: enter inches in digits, like 252.5` }]
+    : []),
+  ...(/^[1-9]\d{0,5}$/.test(count.trim())
+    ? []
+    : [{ field: `count-${id}`, message: `Line ${id}: enter how many` }]),
 ];
 
 export const orderCommand = (order: string, typed: OrderTyped): IssueOrder => ({
@@ -131,9 +156,14 @@ export function askedOrder(order: string, typed: OrderTyped): IssueOrder {
     supplier: typed.supplier.trim() || 'not given yet',
     date: parseDay(typed.date) ? typed.date : today(),
     lines,
-    lengths: typed.lengths.filter(({ standing, signedBy }) => standing && (standing !== 'signed' || signedBy.trim())),
+    lengths: typed.lengths.filter(
+      ({ standing, signedBy }) => standing && (standing !== 'signed' || signedBy.trim()),
+    ),
   });
   return lines.length > 0
     ? command
-    : { ...command, lines: [{ id: 'none-yet', surface: null, what: 'spare', words: 'No line yet', count: 1 }] };
+    : {
+        ...command,
+        lines: [{ id: 'none-yet', surface: null, what: 'spare', words: 'No line yet', count: 1 }],
+      };
 }

@@ -3,13 +3,28 @@
 import { day, today } from '../parts/words.js';
 import { OFFICE } from '../shell/home.js';
 import type { AfterForm, Ask } from './asks.js';
-import { first, inForce, orderOf, orderOptions, surfaceName, surfaceOptions, YES_NO } from './pick.js';
+import {
+  first,
+  inForce,
+  orderOf,
+  orderOptions,
+  surfaceName,
+  surfaceOptions,
+  YES_NO,
+} from './pick.js';
 import type { JobView } from '#jobs/contract';
 
-const noOrder = (job: JobView): string | null => (job.after.orders.length > 0 ? null : 'No order is out yet.');
-const theOrder = (job: JobView): Ask => ({ id: 'order', label: 'Order', kind: 'pick', options: orderOptions(job) });
+const noOrder = (job: JobView): string | null =>
+  job.after.orders.length > 0 ? null : 'No order is out yet.';
+const theOrder = (job: JobView): Ask => ({
+  id: 'order',
+  label: 'Order',
+  kind: 'pick',
+  options: orderOptions(job),
+});
 const startOrder = (job: JobView, about: string) => ({ order: first(orderOptions(job), about) });
-const linesOf = (job: JobView, order: string | undefined) => inForce(orderOf(job, order))?.lines ?? [];
+const linesOf = (job: JobView, order: string | undefined) =>
+  inForce(orderOf(job, order))?.lines ?? [];
 
 export const openChangeOrder: AfterForm = {
   title: 'Open a change order',
@@ -18,10 +33,16 @@ export const openChangeOrder: AfterForm = {
   saved: 'The change order is open.',
   lead: 'The order out stays as it is until it is issued again; then both stand, with the difference between them.',
   missing: (job) =>
-    job.after.orders.some(({ change_order }) => change_order === null) ? null : 'No order is out without a change order.',
+    job.after.orders.some(({ change_order }) => change_order === null)
+      ? null
+      : 'No order is out without a change order.',
   start: startOrder,
   asks: (job) => [theOrder(job), { id: 'reason', label: 'Reason', kind: 'long' }],
-  command: ({ text }) => ({ type: 'open-change-order', order: text('order'), reason: text('reason') }),
+  command: ({ text }) => ({
+    type: 'open-change-order',
+    order: text('order'),
+    reason: text('reason'),
+  }),
   correct: 'A change order can be withdrawn, with a reason; both stay in the history.',
 };
 
@@ -31,8 +52,13 @@ export const withdrawChangeOrder: AfterForm = {
   button: 'Withdraw it',
   saved: 'The change order is withdrawn.',
   lead: 'The revision in force stays as it is.',
-  missing: (job) => (job.after.orders.some(({ change_order }) => change_order) ? null : 'No change order is open.'),
-  command: ({ text }) => ({ type: 'withdraw-change-order', order: text('order'), reason: text('reason') }),
+  missing: (job) =>
+    job.after.orders.some(({ change_order }) => change_order) ? null : 'No change order is open.',
+  command: ({ text }) => ({
+    type: 'withdraw-change-order',
+    order: text('order'),
+    reason: text('reason'),
+  }),
   correct: 'A change order can be opened again.',
 };
 
@@ -45,12 +71,21 @@ export const recordAcknowledgment: AfterForm = {
   missing: noOrder,
   start: (job, about) => {
     const start = startOrder(job, about);
-    return { ...start, ...Object.fromEntries(linesOf(job, start.order).map(({ id, count }) => [`count-${id}`, String(count)])) };
+    return {
+      ...start,
+      ...Object.fromEntries(
+        linesOf(job, start.order).map(({ id, count }) => [`count-${id}`, String(count)]),
+      ),
+    };
   },
   asks: (job, { order }) => [
     theOrder(job),
     { id: 'dated', label: 'Dated', kind: 'day' },
-    ...linesOf(job, order).map(({ id, words }): Ask => ({ id: `count-${id}`, label: `${id}, ${words}: confirmed`, kind: 'count' })),
+    ...linesOf(job, order).map(({ id, words }): Ask => ({
+      id: `count-${id}`,
+      label: `${id}, ${words}: confirmed`,
+      kind: 'count',
+    })),
     { id: 'files', label: 'The acknowledgment as it came', kind: 'files', optional: true },
   ],
   command: (given, job) => ({
@@ -76,11 +111,20 @@ export const recordReceipt: AfterForm = {
     theOrder(job),
     { id: 'on', label: 'Received on', kind: 'day' },
     ...linesOf(job, order).flatMap(({ id, words, count }): Ask[] => [
-      { id: `count-${id}`, label: `${id}, ${words}: received of ${count}`, kind: 'count', optional: true, hint: 'Empty: none of it came' },
+      {
+        id: `count-${id}`,
+        label: `${id}, ${words}: received of ${count}`,
+        kind: 'count',
+        optional: true,
+        hint: 'Empty: none of it came',
+      },
       { id: `damaged-${id}`, label: `${id}: of these damaged`, kind: 'count', optional: true },
     ]),
     ...surfaceOptions(job).map(({ value, label }): Ask => ({
-      id: `lots-${value}`, label: `Coil or lot numbers for ${label}, one on each line`, kind: 'lines', optional: true,
+      id: `lots-${value}`,
+      label: `Coil or lot numbers for ${label}, one on each line`,
+      kind: 'lines',
+      optional: true,
     })),
     { id: 'dry', label: 'Stored dry and off the ground?', kind: 'choice', options: YES_NO },
     { id: 'files', label: 'Photos and tickets', kind: 'files', optional: true },
@@ -91,8 +135,14 @@ export const recordReceipt: AfterForm = {
     on: given.day('on'),
     lines: linesOf(job, given.text('order'))
       .filter(({ id }) => given.text(`count-${id}`) || given.text(`damaged-${id}`))
-      .map(({ id }) => ({ line: id, count: given.count(`count-${id}`), damaged: given.count(`damaged-${id}`) })),
-    lots: surfaceOptions(job).flatMap(({ value }) => given.list(`lots-${value}`).map((lot) => ({ surface: value, lot }))),
+      .map(({ id }) => ({
+        line: id,
+        count: given.count(`count-${id}`),
+        damaged: given.count(`damaged-${id}`),
+      })),
+    lots: surfaceOptions(job).flatMap(({ value }) =>
+      given.list(`lots-${value}`).map((lot) => ({ surface: value, lot })),
+    ),
     stored_dry: given.text('dry') === 'yes',
     files: given.files('files'),
   }),
@@ -108,26 +158,47 @@ export const settleReceipt: AfterForm = {
   start: startOrder,
   asks: (job, { order }) => [
     theOrder(job),
-    { id: 'line', label: 'Line', kind: 'pick', options: linesOf(job, order).map(({ id, words }) => ({ value: id, label: `${id}, ${words}` })) },
+    {
+      id: 'line',
+      label: 'Line',
+      kind: 'pick',
+      options: linesOf(job, order).map(({ id, words }) => ({
+        value: id,
+        label: `${id}, ${words}`,
+      })),
+    },
     { id: 'words', label: 'How the shortage or the damage was settled', kind: 'long' },
   ],
-  command: ({ text }) => ({ type: 'settle-receipt', order: text('order'), line: text('line'), words: text('words') }),
+  command: ({ text }) => ({
+    type: 'settle-receipt',
+    order: text('order'),
+    line: text('line'),
+    words: text('words'),
+  }),
 };
 
 const mixed = (job: JobView) =>
-  job.after.lots.filter((each) => each.mixed === 'not accepted').map(({ surface }) => ({ value: surface, label: surfaceName(job, surface) }));
+  job.after.lots
+    .filter((each) => each.mixed === 'not accepted')
+    .map(({ surface }) => ({ value: surface, label: surfaceName(job, surface) }));
 
 export const acceptMixedLots: AfterForm = {
   title: 'Accept mixed lots on a plane',
   roles: OFFICE,
   button: 'Save the acceptance',
   saved: 'The mixed lots are accepted.',
-  missing: (job) => (mixed(job).length > 0 ? null : 'No plane has mixed lots that are not accepted.'),
+  missing: (job) =>
+    mixed(job).length > 0 ? null : 'No plane has mixed lots that are not accepted.',
   start: (job, about) => ({ surface: first(mixed(job), about) }),
   asks: (job) => [
     { id: 'surface', label: 'Surface', kind: 'pick', options: mixed(job) },
     { id: 'words', label: 'Who accepts them, and on what', kind: 'long' },
     { id: 'files', label: 'The written acceptance', kind: 'files' },
   ],
-  command: ({ text, files }) => ({ type: 'accept-mixed-lots', surface: text('surface'), words: text('words'), files: files('files') }),
+  command: ({ text, files }) => ({
+    type: 'accept-mixed-lots',
+    surface: text('surface'),
+    words: text('words'),
+    files: files('files'),
+  }),
 };

@@ -14,7 +14,13 @@ import { label } from '#jobs/contract';
 import { has, OFFICE } from '../shell/home.js';
 import { Page } from '../shell/page.js';
 import { CommandForm } from './command-form.js';
-import { askedOrder, orderCommand, orderFaults, orderTyped, type OrderTyped } from './order-entry.js';
+import {
+  askedOrder,
+  orderCommand,
+  orderFaults,
+  orderTyped,
+  type OrderTyped,
+} from './order-entry.js';
 import { OrderFields, STANDINGS } from './order-fields.js';
 import { nextId, surfaceName } from './pick.js';
 
@@ -23,26 +29,44 @@ export const OrderPage = () => <WithJob>{(answer) => <Order {...answer} />}</Wit
 function Order({ job, version }: JobAnswer) {
   const { order: named } = useSearch({ strict: false }) as { order?: string };
   const office = has(useQuery(sessionQuery).data, ...OFFICE);
-  const changing = job.after.orders.filter(({ change_order }) => change_order).map(({ order }) => order);
-  const order = changing.find((each) => each === named) ?? changing[0] ?? nextId('o', job.after.orders.map((each) => each.order));
+  const changing = job.after.orders
+    .filter(({ change_order }) => change_order)
+    .map(({ order }) => order);
+  const order =
+    changing.find((each) => each === named) ??
+    changing[0] ??
+    nextId(
+      'o',
+      job.after.orders.map((each) => each.order),
+    );
   const again = changing.includes(order);
   return (
     <Page
       title={again ? `Issue order ${order} again` : `Issue order ${order}`}
       section={`Job ${job.number}`}
       crumbs={jobCrumbs(job)}
-      lead={<p>An order freezes what each surface’s stages settled. What changes later is a change order.</p>}
+      lead={
+        <p>
+          An order freezes what each surface’s stages settled. What changes later is a change order.
+        </p>
+      }
     >
       {office ? (
         <CommandForm<OrderTyped>
-          key={order} job={job} version={version} name={`order ${order}`}
+          key={order}
+          job={job}
+          version={version}
+          name={`order ${order}`}
           initial={orderTyped(job, order)}
           faults={(typed) => orderFaults(job, typed)}
           command={(typed) => orderCommand(order, typed)}
           asked={(typed) => askedOrder(order, typed)}
-          place={place} button="Issue the order" saved="The order was issued."
+          place={place}
+          button="Issue the order"
+          saved="The order was issued."
           review={{
-            correct: 'Open a change order, with a reason, and issue it again. Both revisions stay, with the difference.',
+            correct:
+              'Open a change order, with a reason, and issue it again. Both revisions stay, with the difference.',
             words: (typed) => reviewWords(job, typed),
             below: (typed) => <LinesTable job={job} typed={typed} />,
           }}
@@ -51,7 +75,12 @@ function Order({ job, version }: JobAnswer) {
         </CommandForm>
       ) : (
         <Empty title="Not for your role">
-          <p>Your role may read orders, not issue them. <Link to="/jobs/$job" params={{ job: job.id }}>Back to the job</Link></p>
+          <p>
+            Your role may read orders, not issue them.{' '}
+            <Link to="/jobs/$job" params={{ job: job.id }}>
+              Back to the job
+            </Link>
+          </p>
         </Empty>
       )}
       <Cautions lines={[...LOAD_CAUTIONS, ...ROOF_CAUTIONS]} />
@@ -61,7 +90,15 @@ function Order({ job, version }: JobAnswer) {
 
 const place = (pointer: string): string => {
   const [, name = ''] = pointer.split('/');
-  return { landing_place: 'landing', lines: 'add-line', supplier: 'supplier', date: 'date', delivery: 'delivery' }[name] ?? '';
+  return (
+    {
+      landing_place: 'landing',
+      lines: 'add-line',
+      supplier: 'supplier',
+      date: 'date',
+      delivery: 'delivery',
+    }[name] ?? ''
+  );
 };
 
 const reviewWords = (job: JobView, typed: OrderTyped): readonly (readonly [string, string])[] => [
@@ -69,18 +106,33 @@ const reviewWords = (job: JobView, typed: OrderTyped): readonly (readonly [strin
   ['Date', day(parseDay(typed.date))],
   ['Delivery', day(parseDay(typed.delivery)) || 'no date'],
   ['Landing place', typed.landing || 'none named'],
-  ...typed.lengths.map(({ surface, standing, signedBy }) => [
-    `Lengths of ${surfaceName(job, surface)}`,
-    `${STANDINGS.find(({ value }) => value === standing)?.label}${standing === 'signed' ? `: ${signedBy}` : ''}`,
-  ] as const),
+  ...typed.lengths.map(
+    ({ surface, standing, signedBy }) =>
+      [
+        `Lengths of ${surfaceName(job, surface)}`,
+        `${STANDINGS.find(({ value }) => value === standing)?.label}${standing === 'signed' ? `: ${signedBy}` : ''}`,
+      ] as const,
+  ),
 ];
 
 const LinesTable = ({ job, typed }: { readonly job: JobView; readonly typed: OrderTyped }) => (
   <PlainTable
     caption="Lines of the order"
-    columns={['Line', 'For', 'Kind', 'What', { name: 'Length, in', num: true }, { name: 'Count', num: true }]}
+    columns={[
+      'Line',
+      'For',
+      'Kind',
+      'What',
+      { name: 'Length, in', num: true },
+      { name: 'Count', num: true },
+    ]}
     rows={typed.lines.map((line) => [
-      line.id, line.surface ? surfaceName(job, line.surface) : 'the whole job', capital(label(line.what)), line.words, line.length, line.count,
+      line.id,
+      line.surface ? surfaceName(job, line.surface) : 'the whole job',
+      capital(label(line.what)),
+      line.words,
+      line.length,
+      line.count,
     ])}
   />
 );

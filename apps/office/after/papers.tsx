@@ -16,7 +16,11 @@ interface Paper {
   readonly issued_at: string | null;
   readonly pdf_digest: string | null;
   readonly acknowledged: readonly { readonly at: string; readonly name: string }[];
-  readonly notices: readonly { readonly at: string; readonly entry: string; readonly words: string }[];
+  readonly notices: readonly {
+    readonly at: string;
+    readonly entry: string;
+    readonly words: string;
+  }[];
 }
 
 const papersQuery = (job: JobView) =>
@@ -31,21 +35,38 @@ export function Papers({ job }: { readonly job: JobView }) {
   const issue = useIssue(job);
   const may = has(useQuery(sessionQuery).data, ...OFFICE, 'warranty-reviewer');
   if (papers.isPending) return <Loading what="the papers" />;
-  if (papers.data === undefined) return <Failure error={papers.error} retry={() => void papers.refetch()} />;
+  if (papers.data === undefined)
+    return <Failure error={papers.error} retry={() => void papers.refetch()} />;
   if (papers.data.length === 0) return <p>There is no paper to print yet.</p>;
   return (
     <>
-      {issue.error && <p role="alert">{problemFrom(issue.error).detail ?? problemFrom(issue.error).title}</p>}
+      {issue.error && (
+        <p role="alert">{problemFrom(issue.error).detail ?? problemFrom(issue.error).title}</p>
+      )}
       <ScrollTable caption="Papers" note="Issued once; the print is the same each time">
         <thead>
-          <tr>{['Paper', 'Issued', 'Print', 'Since then'].map((name) => <th key={name} scope="col">{name}</th>)}</tr>
+          <tr>
+            {['Paper', 'Issued', 'Print', 'Since then'].map((name) => (
+              <th key={name} scope="col">
+                {name}
+              </th>
+            ))}
+          </tr>
         </thead>
         <tbody>
           {papers.data.map((paper) => (
             <tr key={`${paper.paper} ${paper.about}`}>
               <th scope="row">{nameOf(paper)}</th>
               <td>{moment(paper.issued_at) || 'not yet'}</td>
-              <td><Print job={job} paper={paper} may={may} busy={issue.isPending} issue={() => issue.mutate(paper)} /></td>
+              <td>
+                <Print
+                  job={job}
+                  paper={paper}
+                  may={may}
+                  busy={issue.isPending}
+                  issue={() => issue.mutate(paper)}
+                />
+              </td>
               <td>{since(paper)}</td>
             </tr>
           ))}
@@ -67,10 +88,18 @@ function useIssue(job: JobView) {
   });
 }
 
-const addressOf = (job: JobView, { paper, about }: Paper) => `/jobs/${job.id}/papers/${paper}/${about}`;
-const nameOf = ({ paper, about }: Paper): string => `${capital(paper.replaceAll('-', ' '))} ${about}`;
+const addressOf = (job: JobView, { paper, about }: Paper) =>
+  `/jobs/${job.id}/papers/${paper}/${about}`;
+const nameOf = ({ paper, about }: Paper): string =>
+  `${capital(paper.replaceAll('-', ' '))} ${about}`;
 
-const Print = ({ job, paper, may, busy, issue }: {
+const Print = ({
+  job,
+  paper,
+  may,
+  busy,
+  issue,
+}: {
   readonly job: JobView;
   readonly paper: Paper;
   readonly may: boolean;
@@ -79,12 +108,20 @@ const Print = ({ job, paper, may, busy, issue }: {
 }) => {
   if (paper.issued_at) {
     return (
-      <a href={`/api${addressOf(job, paper)}/print.pdf`}>PDF<span className="visually-hidden"> of {nameOf(paper)}</span></a>
+      <a href={`/api${addressOf(job, paper)}/print.pdf`}>
+        PDF<span className="visually-hidden"> of {nameOf(paper)}</span>
+      </a>
     );
   }
   if (!may) return 'not issued';
   return (
-    <button type="button" aria-disabled={busy} onClick={() => { if (!busy) issue(); }}>
+    <button
+      type="button"
+      aria-disabled={busy}
+      onClick={() => {
+        if (!busy) issue();
+      }}
+    >
       Issue<span className="visually-hidden"> {nameOf(paper)}</span>
     </button>
   );

@@ -24,7 +24,8 @@ const remindersQuery = (days: string) =>
   queryOptions({
     queryKey: ['reminders', days],
     queryFn: async ({ signal }) =>
-      (await ask<{ reminders: readonly Reminder[] }>(`/reminders?days=${days}`, { signal })).value.reminders,
+      (await ask<{ reminders: readonly Reminder[] }>(`/reminders?days=${days}`, { signal })).value
+        .reminders,
   });
 
 const AHEAD = ['7', '30', '90', '365'];
@@ -37,8 +38,13 @@ export function RemindersPage() {
   const found = useQuery(remindersQuery(days));
   return (
     <Page title="Reminders" lead={<p>What is overdue, and what falls due soon; soonest first.</p>}>
-      <SelectField id="days" label="Look ahead" value={days} options={AHEAD_OPTIONS}
-        onChange={(next) => void navigate({ to: '/reminders', search: { days: next } })} />
+      <SelectField
+        id="days"
+        label="Look ahead"
+        value={days}
+        options={AHEAD_OPTIONS}
+        onChange={(next) => void navigate({ to: '/reminders', search: { days: next } })}
+      />
       {found.isPending && <Loading what="the reminders" />}
       {found.error && <Failure error={found.error} retry={() => void found.refetch()} />}
       {found.data && <List reminders={found.data} />}
@@ -48,24 +54,50 @@ export function RemindersPage() {
 }
 
 function List({ reminders }: { readonly reminders: readonly Reminder[] }) {
-  if (reminders.length === 0) return <Empty title="Nothing falls due"><p>Look further ahead to see what comes.</p></Empty>;
+  if (reminders.length === 0)
+    return (
+      <Empty title="Nothing falls due">
+        <p>Look further ahead to see what comes.</p>
+      </Empty>
+    );
   const overdue = reminders.filter((each) => each.overdue).length;
   return (
-    <ScrollTable caption="Reminders" note={<span role="status">{reminders.length} found, {overdue} overdue</span>}>
+    <ScrollTable
+      caption="Reminders"
+      note={
+        <span role="status">
+          {reminders.length} found, {overdue} overdue
+        </span>
+      }
+    >
       <thead>
-        <tr>{['Falls on', 'Job', 'What', 'State'].map((name) => <th key={name} scope="col">{name}</th>)}</tr>
+        <tr>
+          {['Falls on', 'Job', 'What', 'State'].map((name) => (
+            <th key={name} scope="col">
+              {name}
+            </th>
+          ))}
+        </tr>
       </thead>
       <tbody>
         {reminders.map((each) => (
           <tr key={`${each.kind} ${each.about} ${each.job}`}>
             <th scope="row">{day(each.falls_on)}</th>
             <td>
-              {each.job
-                ? <Link to="/jobs/$job" params={{ job: each.job }} className="row-link">{each.number} {each.name}</Link>
-                : each.name}
+              {each.job ? (
+                <Link to="/jobs/$job" params={{ job: each.job }} className="row-link">
+                  {each.number} {each.name}
+                </Link>
+              ) : (
+                each.name
+              )}
             </td>
             <td>{prose(each.words)}</td>
-            <td><Tag tone={each.overdue ? 'blocked' : 'waiting'}>{each.overdue ? 'Overdue' : 'Due soon'}</Tag></td>
+            <td>
+              <Tag tone={each.overdue ? 'blocked' : 'waiting'}>
+                {each.overdue ? 'Overdue' : 'Due soon'}
+              </Tag>
+            </td>
           </tr>
         ))}
       </tbody>
@@ -75,7 +107,8 @@ function List({ reminders }: { readonly reminders: readonly Reminder[] }) {
 
 function Calendar() {
   const make = useMutation({
-    mutationFn: async () => (await ask<{ path: string }>('/reminders/feed', { method: 'POST', body: {} })).value.path,
+    mutationFn: async () =>
+      (await ask<{ path: string }>('/reminders/feed', { method: 'POST', body: {} })).value.path,
   });
   const stop = useMutation({
     mutationFn: () => ask('/reminders/feed', { method: 'DELETE' }),
@@ -85,13 +118,24 @@ function Calendar() {
   return (
     <section className="sheet stack">
       <h2>In your calendar</h2>
-      <p>A secret address that a calendar program can read. Who has it sees your reminders; a new one stops the old.</p>
+      <p>
+        A secret address that a calendar program can read. Who has it sees your reminders; a new one
+        stops the old.
+      </p>
       <div className="row">
-        <button type="button" onClick={() => make.mutate()}>Make a new address</button>
-        <button type="button" onClick={() => stop.mutate()}>Stop my address</button>
+        <button type="button" onClick={() => make.mutate()}>
+          Make a new address
+        </button>
+        <button type="button" onClick={() => stop.mutate()}>
+          Stop my address
+        </button>
       </div>
       <div role="status">
-        {make.data && <p>Shown once: <span className="digest">{`${location.origin}${make.data}`}</span></p>}
+        {make.data && (
+          <p>
+            Shown once: <span className="digest">{`${location.origin}${make.data}`}</span>
+          </p>
+        )}
         {stop.isSuccess && !make.data && <p>Your calendar address no longer works.</p>}
       </div>
       {failed && <p role="alert">{problemFrom(failed).detail ?? problemFrom(failed).title}</p>}

@@ -4,8 +4,19 @@
 import { useEffect, useRef, type ReactNode } from 'react';
 import type { Form } from '../parts/use-form.js';
 import { ErrorSummary } from '../parts/errors.js';
+import type { FieldErrors } from '../parts/fields.js';
 
-export function Review({ title, words, correct, button, form, sent, back, confirm, children }: {
+export function Review({
+  title,
+  words,
+  correct,
+  button,
+  form,
+  sent,
+  back,
+  confirm,
+  children,
+}: {
   readonly title: string;
   readonly words: readonly (readonly [string, string])[];
   readonly correct: string;
@@ -21,15 +32,22 @@ export function Review({ title, words, correct, button, form, sent, back, confir
   useEffect(() => heading.current?.focus(), []);
   return (
     <section className="sheet stack" aria-labelledby="review-title">
-      <h2 id="review-title" tabIndex={-1} ref={heading}>{title}</h2>
-      {sent && <ErrorSummary {...form} />}
+      <h2 id="review-title" tabIndex={-1} ref={heading}>
+        {title}
+      </h2>
+      {sent && <ErrorSummary {...form} errors={withRules(form)} />}
       <dl className="facts">
-        {words.flatMap(([name, text]) => [<dt key={name}>{name}</dt>, <dd key={`${name} is`}>{text}</dd>])}
+        {words.flatMap(([name, text]) => [
+          <dt key={name}>{name}</dt>,
+          <dd key={`${name} is`}>{text}</dd>,
+        ])}
       </dl>
       {children}
       <p>How this can be corrected: {correct}</p>
       <div className="row">
-        <button type="button" onClick={back}>Go back and change it</button>
+        <button type="button" onClick={back}>
+          Go back and change it
+        </button>
         <button type="button" className="main" aria-disabled={form.busy} onClick={confirm}>
           {form.busy ? 'Saving…' : button}
         </button>
@@ -37,3 +55,9 @@ export function Review({ title, words, correct, button, form, sent, back, confir
     </section>
   );
 }
+
+/** Refusals with the rule that speaks. */
+const withRules = ({ errors, problem }: Form): FieldErrors =>
+  problem?.refusals?.length
+    ? problem.refusals.map(({ code, words }) => ({ field: '', message: `${code}: ${words}` }))
+    : errors;

@@ -7,7 +7,11 @@ import { sessionQuery } from '../api/queries.js';
 import { has } from '../shell/home.js';
 import { AFTER_FORMS } from './forms.js';
 
-export function To({ job, command, about }: {
+export function To({
+  job,
+  command,
+  about,
+}: {
   readonly job: JobView;
   readonly command: string;
   readonly about?: string;
@@ -16,7 +20,12 @@ export function To({ job, command, about }: {
   const form = AFTER_FORMS[command];
   if (!form || !has(session, ...form.roles) || form.missing(job) !== null) return null;
   return (
-    <Link to="/jobs/$job/after/$command" params={{ job: job.id, command }} search={about ? { about } : {}} className="button">
+    <Link
+      to="/jobs/$job/after/$command"
+      params={{ job: job.id, command }}
+      search={about ? { about } : {}}
+      className="button"
+    >
       {form.title}
       {about && <span className="visually-hidden">, {about}</span>}
     </Link>

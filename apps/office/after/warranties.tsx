@@ -24,7 +24,9 @@ export function Warranties({ job }: { readonly job: JobView }) {
         </ul>
       )}
       {warranties.length === 0 && <p>No warranty document is issued.</p>}
-      {warranties.map((each) => <Document key={each.document} job={job} document={each} />)}
+      {warranties.map((each) => (
+        <Document key={each.document} job={job} document={each} />
+      ))}
       <p className="row">
         <To job={job} command="file-registration" />
         <To job={job} command="issue-warranty" />
@@ -34,51 +36,90 @@ export function Warranties({ job }: { readonly job: JobView }) {
   );
 }
 
-const Document = ({ job, document: of }: { readonly job: JobView; readonly document: WarrantyView }) => (
+const Document = ({
+  job,
+  document: of,
+}: {
+  readonly job: JobView;
+  readonly document: WarrantyView;
+}) => (
   <div className="stack tight">
-    <h4>{capital(label(of.kind))}, {of.title} ({of.document})</h4>
+    <h4>
+      {capital(label(of.kind))}, {of.title} ({of.document})
+    </h4>
     <p>
-      {of.warrantor}; {of.surfaces.map((id) => surfaceName(job, id)).join(', ')}; from {day(of.start)} for {of.years} years,
-      until {day(of.ends)}.
+      {of.warrantor}; {of.surfaces.map((id) => surfaceName(job, id)).join(', ')}; from{' '}
+      {day(of.start)} for {of.years} years, until {day(of.ends)}.
     </p>
-    {of.exclusions_triggered.length > 0 && <List name="Exclusions the record triggers" lines={of.exclusions_triggered} />}
+    {of.exclusions_triggered.length > 0 && (
+      <List name="Exclusions the record triggers" lines={of.exclusions_triggered} />
+    )}
     {of.transfers.length > 0 && (
-      <List name="Transfers" lines={of.transfers.map(({ to, on, notice_given }) =>
-        `${on} to ${to}, ${notice_given ? 'with notice' : 'without notice'}`)} />
+      <List
+        name="Transfers"
+        lines={of.transfers.map(
+          ({ to, on, notice_given }) =>
+            `${on} to ${to}, ${notice_given ? 'with notice' : 'without notice'}`,
+        )}
+      />
     )}
   </div>
 );
 
-export const Claims = ({ job, nameOf }: { readonly job: JobView; readonly nameOf: (id: string) => string }) => (
+export const Claims = ({
+  job,
+  nameOf,
+}: {
+  readonly job: JobView;
+  readonly nameOf: (id: string) => string;
+}) => (
   <section className="sheet stack" aria-label="Claims">
     <h3>Claims</h3>
     {job.after.claims.length === 0 && <p>No claim is open or decided.</p>}
-    {job.after.claims.map((each) => <Claim key={each.claim} job={job} claim={each} nameOf={nameOf} />)}
-    <p className="row"><To job={job} command="open-claim" /></p>
+    {job.after.claims.map((each) => (
+      <Claim key={each.claim} job={job} claim={each} nameOf={nameOf} />
+    ))}
+    <p className="row">
+      <To job={job} command="open-claim" />
+    </p>
   </section>
 );
 
-const Claim = ({ job, claim, nameOf }: {
+const Claim = ({
+  job,
+  claim,
+  nameOf,
+}: {
   readonly job: JobView;
   readonly claim: ClaimView;
   readonly nameOf: (id: string) => string;
 }) => (
   <div className="stack tight">
-    <h4>{capital(label(claim.kind))}, {surfaceName(job, claim.surface)} ({claim.claim})</h4>
+    <h4>
+      {capital(label(claim.kind))}, {surfaceName(job, claim.surface)} ({claim.claim})
+    </h4>
     <p>
-      Notice {day(claim.notice)}; lot {claim.lot ?? 'not known'}; document {claim.document ?? 'none named'}. {claim.words}
+      Notice {day(claim.notice)}; lot {claim.lot ?? 'not known'}; document{' '}
+      {claim.document ?? 'none named'}. {claim.words}
     </p>
     {claim.readings.length > 0 && (
-      <List name="Readings" lines={claim.readings.map(({ what, on, rating, scale }) =>
-        `${label(what)} on ${on}${rating ? `: ${rating}` : ''}${scale ? `, ${scale}` : ''}`)} />
+      <List
+        name="Readings"
+        lines={claim.readings.map(
+          ({ what, on, rating, scale }) =>
+            `${label(what)} on ${on}${rating ? `: ${rating}` : ''}${scale ? `, ${scale}` : ''}`,
+        )}
+      />
     )}
-    {claim.tests === null
-      ? <p>The tests cannot be computed here: no catalogue is at hand.</p>
-      : (
-        <PlainTable caption={`Tests of claim ${claim.claim}, ${claim.decided ? 'as decided' : 'as they compute today'}`}
-          columns={['Test', 'Outcome', 'Why']}
-          rows={claim.tests.map(({ test, outcome, words }) => [capital(test), outcome, prose(words)])} />
-      )}
+    {claim.tests === null ? (
+      <p>The tests cannot be computed here: no catalogue is at hand.</p>
+    ) : (
+      <PlainTable
+        caption={`Tests of claim ${claim.claim}, ${claim.decided ? 'as decided' : 'as they compute today'}`}
+        columns={['Test', 'Outcome', 'Why']}
+        rows={claim.tests.map(({ test, outcome, words }) => [capital(test), outcome, prose(words)])}
+      />
+    )}
     <p>
       {claim.decided
         ? `${capital(label(claim.decided.decision))} by ${nameOf(claim.decided.by)}, ${moment(claim.decided.at)}: ${claim.decided.reason} (${claim.decided.clause})`

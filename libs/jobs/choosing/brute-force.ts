@@ -31,34 +31,61 @@ export function spaceOf(frames: readonly Frame[], target: Target): Space {
     return found;
   };
   return {
-    keys: [...new Set(frames.flatMap((frame) => [...makeKeys(frame.changes), ...(variables.get(frame) ?? []).map(({ key }) => key)]))],
-    turns: (keys) => frames.filter(({ changes }) => makeKeys(changes).every((key) => keys.includes(key))).some((frame) => {
-      const free = (variables.get(frame) ?? []).filter(({ key }) => keys.includes(key));
-      return assignments(free, frame.changes.length === 0).some((locals) => outcome(frame, locals));
-    }),
+    keys: [
+      ...new Set(
+        frames.flatMap((frame) => [
+          ...makeKeys(frame.changes),
+          ...(variables.get(frame) ?? []).map(({ key }) => key),
+        ]),
+      ),
+    ],
+    turns: (keys) =>
+      frames
+        .filter(({ changes }) => makeKeys(changes).every((key) => keys.includes(key)))
+        .some((frame) => {
+          const free = (variables.get(frame) ?? []).filter(({ key }) => keys.includes(key));
+          return assignments(free, frame.changes.length === 0).some((locals) =>
+            outcome(frame, locals),
+          );
+        }),
   };
 }
 
 function turned(frame: Frame, locals: ReadonlyMap<string, Local>, target: Target): boolean {
   const question = withLocals(frame.question, locals);
-  return judge(question, frame.option, frame.options, zonesOf(question)).admissible === (target === 'passes');
+  return (
+    judge(question, frame.option, frame.options, zonesOf(question)).admissible ===
+    (target === 'passes')
+  );
 }
 
 function variablesOf(frame: Frame, target: Target): readonly Variable[] {
-  return zonesOf(frame.question).flatMap((zone) => spacingsIn(frame, zone, target).map(({ kind, stretches }) => {
-    const ends = stretches.flatMap(({ near, far }) => [near, far]);
-    const [low, high] = [Math.min(...ends), Math.max(...ends)];
-    return { key: spacingKey({ kind, zone: zone.zone }), zone: zone.zone, kind, values: Array.from({ length: high - low + 1 }, (_, i) => low + i) };
-  }));
+  return zonesOf(frame.question).flatMap((zone) =>
+    spacingsIn(frame, zone, target).map(({ kind, stretches }) => {
+      const ends = stretches.flatMap(({ near, far }) => [near, far]);
+      const [low, high] = [Math.min(...ends), Math.max(...ends)];
+      return {
+        key: spacingKey({ kind, zone: zone.zone }),
+        zone: zone.zone,
+        kind,
+        values: Array.from({ length: high - low + 1 }, (_, i) => low + i),
+      };
+    }),
+  );
 }
 
 /** Every way to set the free variables, each also left as it is; two of one zone only where `pairs` says so. */
-function assignments(free: readonly Variable[], pairs: boolean): readonly ReadonlyMap<string, Local>[] {
+function assignments(
+  free: readonly Variable[],
+  pairs: boolean,
+): readonly ReadonlyMap<string, Local>[] {
   let all: readonly ReadonlyMap<string, Local>[] = [new Map()];
   for (const { zone, kind, values } of free) {
     all = all.flatMap((set) => [
       set,
-      ...(set.has(zone) && !pairs ? [] : values.map((value) => new Map(set).set(zone, { ...set.get(zone), [kind]: value }))),
+      ...(set.has(zone) && !pairs
+        ? []
+        : values.map((value) => new Map(set).set(zone, { ...set.get(zone), [kind]: value }))),
     ]);
   }
   return all;

@@ -29,7 +29,9 @@ export interface Cells {
 export function cellsOf(question: Question, budget: number): Cells {
   const check = remembering();
   const [withZones, without] = parted(question);
-  const read = factsReadBy(withZones, question.book, 'gauge').filter((key) => key !== 'zones' && key !== 'option') as FactKey[];
+  const read = factsReadBy(withZones, question.book, 'gauge').filter(
+    (key) => key !== 'zones' && key !== 'option',
+  ) as FactKey[];
   const known = new Map<string, boolean>();
   const keys = new WeakMap<Frame, string>();
   const keyOf = (frame: Frame): string => {
@@ -43,7 +45,12 @@ export function cellsOf(question: Question, budget: number): Cells {
     spend(1);
     const asked = questionIn(frame.question, zone, local);
     const here = { ...zone, spacing_in: local.supports ?? zone.spacing_in };
-    const facts = optionFacts(asked, unpriced(frame.option), [], [check(asked, frame.option, here).facts]);
+    const facts = optionFacts(
+      asked,
+      unpriced(frame.option),
+      [],
+      [check(asked, frame.option, here).facts],
+    );
     return refusing(withZones, asked.book, 'gauge', facts).length === 0;
   };
   return {
@@ -52,7 +59,9 @@ export function cellsOf(question: Question, budget: number): Cells {
     spent: () => ({ judgements, reached: judgements >= budget }),
     refusedOutright: ({ question: asked, option, options }) => {
       spend(1);
-      return refusing(without, asked.book, 'gauge', optionFacts(asked, option, options, [])).length > 0;
+      return (
+        refusing(without, asked.book, 'gauge', optionFacts(asked, option, options, [])).length > 0
+      );
     },
     passes: (frame, zone, local) => {
       const key = `${keyOf(frame)}|${zone.zone}|${local.spacing}|${local.rows}|${local.supports}`;
@@ -66,16 +75,29 @@ export function cellsOf(question: Question, budget: number): Cells {
 /** What a zone's outcome rests on beside its spacings: the sheet, its fastener, and facts of the rules. */
 function mechanics({ question, option }: Frame, read: readonly FactKey[]): string {
   const facts: Partial<Record<FactKey, unknown>> = question.facts;
-  return JSON.stringify([question.profile.id, question.width, option.id, option.availability, question.attachment.fastener, read.map((key) => facts[key])]);
+  return JSON.stringify([
+    question.profile.id,
+    question.width,
+    option.id,
+    option.availability,
+    question.attachment.fastener,
+    read.map((key) => facts[key]),
+  ]);
 }
 /** No rule that sees zones looks at the price; a change that one would refuse does not reproduce. */
 const unpriced = (option: Option): Option => ({ ...option, price: null });
 
 /** The gauge rules that read zones, and those that do not. */
 function parted({ edition, book }: Question): readonly [Edition, Edition] {
-  const gauge = edition.entries.filter(({ rule, version }) => book.get(bookKey(rule, version))?.stage === 'gauge');
-  const sees = ({ rule, version }: Edition['entries'][number]): boolean => book.get(bookKey(rule, version))?.reads.includes('zones') === true;
-  return [{ ...edition, entries: gauge.filter(sees) }, { ...edition, entries: gauge.filter((entry) => !sees(entry)) }];
+  const gauge = edition.entries.filter(
+    ({ rule, version }) => book.get(bookKey(rule, version))?.stage === 'gauge',
+  );
+  const sees = ({ rule, version }: Edition['entries'][number]): boolean =>
+    book.get(bookKey(rule, version))?.reads.includes('zones') === true;
+  return [
+    { ...edition, entries: gauge.filter(sees) },
+    { ...edition, entries: gauge.filter((entry) => !sees(entry)) },
+  ];
 }
 
 /** A check is a pure function of profile, option, attachment, spacing and loads: these are its key. */
@@ -84,8 +106,18 @@ function remembering(): Check {
   return (question, option, zone) => {
     const at = attachmentIn(question, zone.zone);
     const key = [
-      question.profile.id, question.width, option.id, question.attachment.fastener, zone.zone, zone.part, zone.spacing_in,
-      at?.spacing.v, at?.rows?.v, zone.windInward, zone.windOutward, question.snow.roof_psf,
+      question.profile.id,
+      question.width,
+      option.id,
+      question.attachment.fastener,
+      zone.zone,
+      zone.part,
+      zone.spacing_in,
+      at?.spacing.v,
+      at?.rows?.v,
+      zone.windInward,
+      zone.windOutward,
+      question.snow.roof_psf,
     ].join('|');
     const found = known.get(key) ?? checkedIn(question, option, zone);
     known.set(key, found);
@@ -109,20 +141,38 @@ function attachmentWith(question: Question, zone: string, local: Local) {
 /** The attachment of one zone alone, changed; its support spacing goes with the zone itself. */
 function questionIn(question: Question, { zone }: Zone, local: Local): Question {
   if (Object.keys(local).length === 0) return question;
-  return { ...question, attachment: { ...question.attachment, zones: attachmentWith(question, zone, local) } };
+  return {
+    ...question,
+    attachment: { ...question.attachment, zones: attachmentWith(question, zone, local) },
+  };
 }
 
 /** The question with spacings changed in some zones; every zone then has an attachment of its own. */
 export function withLocals(question: Question, locals: ReadonlyMap<string, Local>): Question {
   if (locals.size === 0) return question;
   const zones = zonesOf(question);
-  const attachments = zones.flatMap(({ zone }) => attachmentWith(question, zone, locals.get(zone) ?? {}));
-  const moved = [...locals].flatMap(([zone, { supports }]) => (supports === undefined ? [] : [{ zone, v: String(supports) }]));
+  const attachments = zones.flatMap(({ zone }) =>
+    attachmentWith(question, zone, locals.get(zone) ?? {}),
+  );
+  const moved = [...locals].flatMap(([zone, { supports }]) =>
+    supports === undefined ? [] : [{ zone, v: String(supports) }],
+  );
   const kept = question.spacings.filter((each) => !moved.some(({ zone }) => zone === each.zone));
-  const asked = { ...question, attachment: { ...question.attachment, zones: attachments }, spacings: [...kept, ...moved] };
+  const asked = {
+    ...question,
+    attachment: { ...question.attachment, zones: attachments },
+    spacings: [...kept, ...moved],
+  };
   if (moved.length === 0) return asked;
   const now = zonesOf(asked);
   const added = now.some(({ spacing_in }, i) => (spacing_in ?? 0) < (zones[i]?.spacing_in ?? 0));
   const widest = Math.max(...now.map(({ spacing_in }) => spacing_in ?? 0));
-  return { ...asked, facts: { ...asked.facts, support_spacing_in: widest, ...(added ? { framing_added: true } : {}) } };
+  return {
+    ...asked,
+    facts: {
+      ...asked.facts,
+      support_spacing_in: widest,
+      ...(added ? { framing_added: true } : {}),
+    },
+  };
 }

@@ -23,8 +23,12 @@ export interface Found {
   readonly whole: boolean;
 }
 
-export const spacingKey = ({ kind, zone }: Pick<ZoneChange, 'kind' | 'zone'>): string => `${kind} ${zone}`;
-export const keysOf = ({ frame, spacings }: ChangeSet): readonly string[] => [...makeKeys(frame.changes), ...spacings.map(spacingKey)];
+export const spacingKey = ({ kind, zone }: Pick<ZoneChange, 'kind' | 'zone'>): string =>
+  `${kind} ${zone}`;
+export const keysOf = ({ frame, spacings }: ChangeSet): readonly string[] => [
+  ...makeKeys(frame.changes),
+  ...spacings.map(spacingKey),
+];
 
 export function changeSets(cells: Cells, frames: Frames, option: Option, target: Target): Found {
   const found: ChangeSet[] = [];
@@ -32,10 +36,12 @@ export function changeSets(cells: Cells, frames: Frames, option: Option, target:
   let whole = true;
   // What already turns it without a change of spacing needs no further choice.
   const alone: (readonly string[])[] = [];
-  const known = (keys: readonly string[]): boolean => alone.some((fewer) => fewer.every((key) => keys.includes(key)));
+  const known = (keys: readonly string[]): boolean =>
+    alone.some((fewer) => fewer.every((key) => keys.includes(key)));
   for (const frame of frames(option, known)) {
     if (!cells.spend(0)) return { sets: minimalOnly(found, keysOf), whole: false };
-    const sets = target === 'passes' ? passing(cells, frame, searched) : failing(cells, frame, found);
+    const sets =
+      target === 'passes' ? passing(cells, frame, searched) : failing(cells, frame, found);
     whole &&= sets.length <= MOST_SETS;
     found.push(...sets.slice(0, MOST_SETS).map((spacings) => ({ frame, spacings })));
     if (sets.some((set) => set.length === 0)) alone.push(makeKeys(frame.changes));
@@ -61,11 +67,17 @@ function passing(cells: Cells, frame: Frame, searched: Searched[]): readonly Zon
   for (const zone of zones) {
     const sets = zoneSets(cells, frame, zone, 'passes');
     if (sets.length === 0) return [];
-    cures.set(zone.zone, sets.flatMap((set) => (set.length === 1 ? set.map(({ kind }) => kind) : [])));
-    combined = combined.flatMap((one) => sets.map((other) => [...one, ...other])).slice(0, MOST_SETS + 1);
+    cures.set(
+      zone.zone,
+      sets.flatMap((set) => (set.length === 1 ? set.map(({ kind }) => kind) : [])),
+    );
+    combined = combined
+      .flatMap((one) => sets.map((other) => [...one, ...other]))
+      .slice(0, MOST_SETS + 1);
   }
   searched.push({ keys: makeKeys(frame.changes), cures });
-  const place = (name: string): number => zonesOf(frame.question).findIndex(({ zone }) => zone === name);
+  const place = (name: string): number =>
+    zonesOf(frame.question).findIndex(({ zone }) => zone === name);
   return combined.map((set) => [...set].sort((a, b) => place(a.zone) - place(b.zone)));
 }
 
@@ -73,14 +85,22 @@ function passing(cells: Cells, frame: Frame, searched: Searched[]): readonly Zon
  * Whether every set found here would hold one found in a frame of fewer changes: the same zones fail,
  * and whatever may be changed in them cured them there alone.
  */
-function addsNothing(frame: Frame, failing: readonly Zone[], searched: readonly Searched[]): boolean {
+function addsNothing(
+  frame: Frame,
+  failing: readonly Zone[],
+  searched: readonly Searched[],
+): boolean {
   const keys = makeKeys(frame.changes);
-  return searched.some((before) =>
-    before.keys.every((key) => keys.includes(key)) &&
-    [...before.cures].every(([name, cured]) => {
-      const zone = failing.find((each) => each.zone === name);
-      return zone !== undefined && spacingsIn(frame, zone, 'passes').every(({ kind }) => cured.includes(kind));
-    }),
+  return searched.some(
+    (before) =>
+      before.keys.every((key) => keys.includes(key)) &&
+      [...before.cures].every(([name, cured]) => {
+        const zone = failing.find((each) => each.zone === name);
+        return (
+          zone !== undefined &&
+          spacingsIn(frame, zone, 'passes').every(({ kind }) => cured.includes(kind))
+        );
+      }),
   );
 }
 
@@ -90,7 +110,10 @@ function failing(cells: Cells, frame: Frame, found: readonly ChangeSet[]): reado
   const zones = zonesOf(frame.question);
   if (zones.some((zone) => !cells.passes(frame, zone, {}))) return [[]];
   const alone = new Set(found.filter((each) => keysOf(each).length === 1).flatMap(keysOf));
-  const open = (zone: Zone): boolean => spacingsIn(frame, zone, 'fails').some(({ kind }) => !alone.has(spacingKey({ kind, zone: zone.zone })));
+  const open = (zone: Zone): boolean =>
+    spacingsIn(frame, zone, 'fails').some(
+      ({ kind }) => !alone.has(spacingKey({ kind, zone: zone.zone })),
+    );
   return zones.filter(open).flatMap((zone) => zoneSets(cells, frame, zone, 'fails'));
 }
 
@@ -110,10 +133,15 @@ export function reproduces(cells: Cells, { frame, spacings }: ChangeSet, target:
   return spacings.every((each) => {
     const less = target === 'passes' ? each.to + 1 : each.to - 1;
     const isToday = target === 'passes' ? less >= each.from : less <= each.from;
-    const eased = spacings.flatMap((other) => (other !== each ? [other] : isToday ? [] : [{ ...other, to: less }]));
+    const eased = spacings.flatMap((other) =>
+      other !== each ? [other] : isToday ? [] : [{ ...other, to: less }],
+    );
     if (spacings.length === 1) return !turns(localsOf(eased));
     const zone = zones.find((other) => other.zone === each.zone);
-    return zone !== undefined && cells.passes(frame, zone, localsOf(eased).get(zone.zone) ?? {}) !== (target === 'passes');
+    return (
+      zone !== undefined &&
+      cells.passes(frame, zone, localsOf(eased).get(zone.zone) ?? {}) !== (target === 'passes')
+    );
   });
 }
 

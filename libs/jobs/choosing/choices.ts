@@ -36,10 +36,14 @@ interface Make {
 }
 
 /** Frames of an option, fewest changes first, then the cheaper, then by name; built as they are asked for. */
-export type Frames = (option: Option, skips?: (keys: readonly string[]) => boolean) => Generator<Frame>;
+export type Frames = (
+  option: Option,
+  skips?: (keys: readonly string[]) => boolean,
+) => Generator<Frame>;
 
 /** The variables of these changes; grade goes with the profile and is none of its own. */
-export const makeKeys = (changes: readonly Change[]): readonly string[] => changes.map(({ key }) => key).filter((key) => key !== 'grade');
+export const makeKeys = (changes: readonly Change[]): readonly string[] =>
+  changes.map(({ key }) => key).filter((key) => key !== 'grade');
 
 export function framesOf(base: Question): Frames {
   const own = { ...base, catalogue: catalogueOf(base.catalogue, base.profile.id) };
@@ -50,19 +54,32 @@ export function framesOf(base: Question): Frames {
     for (const make of makesOf(base, option)) {
       if (skips(makeKeys(make.changes))) continue;
       const made = withMake(make);
-      const same = made?.options.find((each) => each.thickness_in === option.thickness_in && each.grade === (make.row?.grade ?? option.grade));
+      const same = made?.options.find(
+        (each) =>
+          each.thickness_in === option.thickness_in &&
+          each.grade === (make.row?.grade ?? option.grade),
+      );
       if (made && same) yield { ...made, option: same, changes: make.changes };
     }
   };
 }
 
 /** Each make is asked about once, whatever the thickness; undefined where a stage before the gauge refuses it. */
-function remembered(base: Question): (make: Make) => Pick<Frame, 'question' | 'options'> | undefined {
+function remembered(
+  base: Question,
+): (make: Make) => Pick<Frame, 'question' | 'options'> | undefined {
   const allowed = upstreamOf(base);
   const known = new Map<string, Pick<Frame, 'question' | 'options'> | undefined>();
   return (make) => {
     const { profile, row, color, fastener } = make;
-    const key = [profile.id, row?.width.v, row?.metallic_coating, row?.paint_system, color, fastener].join('|');
+    const key = [
+      profile.id,
+      row?.width.v,
+      row?.metallic_coating,
+      row?.paint_system,
+      color,
+      fastener,
+    ].join('|');
     if (!known.has(key)) {
       const question = questionWith(base, make);
       known.set(key, allowed(question) ? { question, options: optionsOf(question) } : undefined);
@@ -74,23 +91,55 @@ function remembered(base: Question): (make: Make) => Pick<Frame, 'question' | 'o
 function makesOf(base: Question, option: Option): readonly Make[] {
   const { catalogue, facts } = base;
   const rows = catalogue.made.filter(
-    ({ metal, thickness, status }) => metal === option.metal && Number(thickness.v) === option.thickness_in && status !== 'not-stocked',
+    ({ metal, thickness, status }) =>
+      metal === option.metal &&
+      Number(thickness.v) === option.thickness_in &&
+      status !== 'not-stocked',
   );
   const makes = rows.flatMap((row) => {
     const profile = catalogue.profiles.find(({ id }) => id === row.profile);
     if (!profile) return [];
-    return row.color_groups.flatMap((color) => withFasteners(base, option, { row, profile, color, fastener: base.attachment.fastener, changes: [] }));
+    return row.color_groups.flatMap((color) =>
+      withFasteners(base, option, {
+        row,
+        profile,
+        color,
+        fastener: base.attachment.fastener,
+        changes: [],
+      }),
+    );
   });
-  const asIs = { row: null, profile: base.profile, color: facts.color_group, fastener: base.attachment.fastener, changes: [] };
+  const asIs = {
+    row: null,
+    profile: base.profile,
+    color: facts.color_group,
+    fastener: base.attachment.fastener,
+    changes: [],
+  };
   return [...makes, ...withFasteners(base, option, asIs)]
     .filter(({ changes }) => changes.length > 0)
     .map((make) => ({ make, order: orderOf(make) }))
-    .sort((a, b) => a.make.changes.length - b.make.changes.length || priceOf(a.make) - priceOf(b.make) || (a.order < b.order ? -1 : 1))
+    .sort(
+      (a, b) =>
+        a.make.changes.length - b.make.changes.length ||
+        priceOf(a.make) - priceOf(b.make) ||
+        (a.order < b.order ? -1 : 1),
+    )
     .map(({ make }) => make);
 }
 
-const orderOf = ({ row, profile, color, fastener }: Make): string => [profile.id, row?.width.v, row?.grade, row?.metallic_coating, row?.paint_system, color, fastener].join(' ');
-const priceOf = ({ row }: Make): number => (row ? Number(row.price.v) + Number(row.upcharge?.v ?? 0) : 0);
+const orderOf = ({ row, profile, color, fastener }: Make): string =>
+  [
+    profile.id,
+    row?.width.v,
+    row?.grade,
+    row?.metallic_coating,
+    row?.paint_system,
+    color,
+    fastener,
+  ].join(' ');
+const priceOf = ({ row }: Make): number =>
+  row ? Number(row.price.v) + Number(row.upcharge?.v ?? 0) : 0;
 
 function withFasteners(base: Question, option: Option, make: Make): readonly Make[] {
   const own = changesOf(base, option, make);
@@ -98,24 +147,47 @@ function withFasteners(base: Question, option: Option, make: Make): readonly Mak
   const current = base.attachment.fastener;
   const same = { ...make, changes: own };
   if (counted(own) === MOST_CHOICES) return [same];
-  const others = base.catalogue.fasteners.filter((each) => each.id !== current && fits(each, make.profile, base.catalogue));
-  return [same, ...others.map(({ id, name }) => ({
-    ...make, fastener: id, changes: [...own, { key: 'fastener', what: 'fastener', from: nameOf(base, current), to: name }],
-  }))];
+  const others = base.catalogue.fasteners.filter(
+    (each) => each.id !== current && fits(each, make.profile, base.catalogue),
+  );
+  return [
+    same,
+    ...others.map(({ id, name }) => ({
+      ...make,
+      fastener: id,
+      changes: [
+        ...own,
+        { key: 'fastener', what: 'fastener', from: nameOf(base, current), to: name },
+      ],
+    })),
+  ];
 }
 
 const counted = (changes: readonly Change[]): number => makeKeys(changes).length;
-const nameOf = ({ catalogue }: Question, id: string): string => catalogue.fasteners.find((each) => each.id === id)?.name ?? id;
+const nameOf = ({ catalogue }: Question, id: string): string =>
+  catalogue.fasteners.find((each) => each.id === id)?.name ?? id;
 
 function fits(fastener: Fastener, profile: Profile, { assemblies }: Catalogue): boolean {
   if (profile.fastening === 'exposed') return fastener.kind === 'screw';
-  return fastener.kind === 'clip' || assemblies.some((each) => each.profile === profile.id && each.fastener === fastener.id);
+  return (
+    fastener.kind === 'clip' ||
+    assemblies.some((each) => each.profile === profile.id && each.fastener === fastener.id)
+  );
 }
 
-function changesOf({ profile, width, facts }: Question, option: Option, { row, profile: other, color }: Make): readonly Change[] {
+function changesOf(
+  { profile, width, facts }: Question,
+  option: Option,
+  { row, profile: other, color }: Make,
+): readonly Change[] {
   if (!row) return [];
   const where = (each: Profile, wide: string): string => `${each.name}, ${wide} in`;
-  const change = (key: string, what: string, from: string | undefined, to: string | undefined): readonly Change[] =>
+  const change = (
+    key: string,
+    what: string,
+    from: string | undefined,
+    to: string | undefined,
+  ): readonly Change[] =>
     from === to ? [] : [{ key, what, from: from ?? 'none', to: to ?? 'none' }];
   return [
     ...change('profile', 'profile', where(profile, width), where(other, row.width.v)),
@@ -149,7 +221,9 @@ function questionWith(base: Question, { row, profile, color, fastener }: Make): 
       ...chosen,
       ...productFacts(catalogue, profile, width, chosen),
       profile: profileFacts(profile),
-      ...(changed ? { clip_kind: screw?.clip_movement, fastener_metal: facts.fastener_metal && screw?.metal } : {}),
+      ...(changed
+        ? { clip_kind: screw?.clip_movement, fastener_metal: facts.fastener_metal && screw?.metal }
+        : {}),
     },
   };
 }
@@ -157,15 +231,29 @@ function questionWith(base: Question, { row, profile, color, fastener }: Make): 
 const STAGES = ['style', 'coating', 'substrate'] as const;
 /** Facts that follow from the make; a rule that reads none of them says the same of every make. */
 const OF_MAKE: readonly FactKey[] = [
-  'profile', 'warranty_least_slope_per_12', 'combination', 'warranty_water_distance_ft', 'finish_term_years', 'metal',
-  'metallic_coating', 'paint_system', 'color_group', 'clip_kind', 'fastener_metal',
+  'profile',
+  'warranty_least_slope_per_12',
+  'combination',
+  'warranty_water_distance_ft',
+  'finish_term_years',
+  'metal',
+  'metallic_coating',
+  'paint_system',
+  'color_group',
+  'clip_kind',
+  'fastener_metal',
 ];
 
 /** The stages before the gauge must say no more against the other choices than against today's. */
 function upstreamOf({ edition, book, facts }: Question): (other: Question) => boolean {
-  const reads = ({ rule, version }: EditionEntry): readonly FactKey[] => book.get(bookKey(rule, version))?.reads ?? [];
-  const asked = { ...edition, entries: edition.entries.filter((entry) => reads(entry).some((key) => OF_MAKE.includes(key))) };
-  const against = (about: SurfaceFacts): readonly string[] => STAGES.flatMap((stage) => refusing(asked, book, stage, about));
+  const reads = ({ rule, version }: EditionEntry): readonly FactKey[] =>
+    book.get(bookKey(rule, version))?.reads ?? [];
+  const asked = {
+    ...edition,
+    entries: edition.entries.filter((entry) => reads(entry).some((key) => OF_MAKE.includes(key))),
+  };
+  const against = (about: SurfaceFacts): readonly string[] =>
+    STAGES.flatMap((stage) => refusing(asked, book, stage, about));
   const now = against(facts);
   return (other) => against(other.facts).every((rule) => now.includes(rule));
 }

@@ -12,13 +12,22 @@ import type { Question } from './question.js';
 import { rank } from './rank.js';
 
 /** One change of each kind that does it, the first found. */
-export function whatPutsFirst(cells: Cells, frames: Frames, question: Question, option: Option): readonly WhatWould[] {
+export function whatPutsFirst(
+  cells: Cells,
+  frames: Frames,
+  question: Question,
+  option: Option,
+): readonly WhatWould[] {
   const found = new Map<string, WhatWould>();
-  for (const frame of [...preferring(question, option), ...frames(option, (keys) => keys.length > 1)]) {
+  for (const frame of [
+    ...preferring(question, option),
+    ...frames(option, (keys) => keys.length > 1),
+  ]) {
     const [change] = frame.changes.filter(({ key }) => key !== 'grade');
     if (!change || found.has(change.key)) continue;
     if (!cells.spend(0)) break;
-    if (firstOf(cells, frame)?.id === frame.option.id) found.set(change.key, wordsOf(option, frame));
+    if (firstOf(cells, frame)?.id === frame.option.id)
+      found.set(change.key, wordsOf(option, frame));
   }
   return [...found.values()];
 }
@@ -27,10 +36,20 @@ function preferring(question: Question, option: Option): readonly Frame[] {
   const now = question.facts.priorities ?? [];
   const options = optionsOf(question);
   return PRIORITIES.filter((each) => each !== now[0]).map((first) => ({
-    question: { ...question, facts: { ...question.facts, priorities: [first, ...now.filter((each) => each !== first)] } },
+    question: {
+      ...question,
+      facts: { ...question.facts, priorities: [first, ...now.filter((each) => each !== first)] },
+    },
     option,
     options,
-    changes: [{ key: 'priority', what: 'first priority', from: now[0] ? label(now[0]) : 'none', to: label(first) }],
+    changes: [
+      {
+        key: 'priority',
+        what: 'first priority',
+        from: now[0] ? label(now[0]) : 'none',
+        to: label(first),
+      },
+    ],
   }));
 }
 
@@ -38,7 +57,10 @@ function firstOf(cells: Cells, { question, options }: Frame): Option | undefined
   const zones = zonesOf(question);
   cells.spend(zones.length * options.length);
   const judged = options.map((each) => judge(question, each, options, zones, cells.check));
-  return rank(judged.filter(({ admissible }) => admissible), question.facts.priorities ?? [])[0]?.option;
+  return rank(
+    judged.filter(({ admissible }) => admissible),
+    question.facts.priorities ?? [],
+  )[0]?.option;
 }
 
 function wordsOf(option: Option, { option: there, changes }: Frame): WhatWould {

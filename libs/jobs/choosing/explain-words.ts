@@ -10,17 +10,26 @@ import type { ZoneChange } from './zone-changes.js';
 export function changeSetWords(option: string, set: ChangeSet, target: Target): WhatWould {
   const { frame, spacings } = set;
   const verb = target === 'passes' ? 'passes' : 'does not pass';
-  const makes = frame.changes.filter(({ key }) => key !== 'grade').map(({ what, to }) => `${what} ${to}`);
+  const makes = frame.changes
+    .filter(({ key }) => key !== 'grade')
+    .map(({ what, to }) => `${what} ${to}`);
   const phrases = [...makes, ...grouped(spacings).map((each) => spacingPhrase(set, each, target))];
   const alone = makes.length === 0 && spacings.length === 1 ? spacings[0] : undefined;
   const step = target === 'passes' ? 1 : -1;
-  const edge = alone && alone.to + step !== alone.from ? ` (${alone.to + step} in ${target === 'passes' ? 'does not' : 'passes'})` : '';
+  const edge =
+    alone && alone.to + step !== alone.from
+      ? ` (${alone.to + step} in ${target === 'passes' ? 'does not' : 'passes'})`
+      : '';
   return {
     option,
     becomes: target,
     changes: [
       ...frame.changes.map(({ what, from, to }) => ({ what, from, to })),
-      ...spacings.map((each) => ({ what: `${noun(set, each.kind)} spacing, zone ${each.zone}`, from: inches(each.from), to: reach(each, target) })),
+      ...spacings.map((each) => ({
+        what: `${noun(set, each.kind)} spacing, zone ${each.zone}`,
+        from: inches(each.from),
+        to: reach(each, target),
+      })),
     ],
     words: `${optionWords(frame.option)} ${verb} with ${listed(phrases)}${edge}.`,
     site_fact: false,
@@ -28,25 +37,42 @@ export function changeSetWords(option: string, set: ChangeSet, target: Target): 
 }
 
 /** Why an outcome stands whatever else is chosen: the choices that already settle it. */
-export function reasonWords(option: string, what: string, target: Target, keys: readonly string[], sets: readonly ChangeSet[]): SufficientReason {
+export function reasonWords(
+  option: string,
+  what: string,
+  target: Target,
+  keys: readonly string[],
+  sets: readonly ChangeSet[],
+): SufficientReason {
   const holding = (key: string): ChangeSet => {
     const found = sets.find((each) => keysOf(each).includes(key));
     if (!found) throw new Error(`no change set holds ${key}`);
     return found;
   };
-  const makes = keys.flatMap((key) => holding(key).frame.changes.filter((each) => each.key === key));
-  const spacings = keys.flatMap((key) => holding(key).spacings.filter((each) => spacingKey(each) === key));
+  const makes = keys.flatMap((key) =>
+    holding(key).frame.changes.filter((each) => each.key === key),
+  );
+  const spacings = keys.flatMap((key) =>
+    holding(key).spacings.filter((each) => spacingKey(each) === key),
+  );
   const [any] = sets;
   const phrases = [
     ...makes.map((each) => `${each.what} ${each.from}`),
-    ...(any ? grouped(spacings.map((each) => ({ ...each, to: each.from, beyond: false }))).map((each) => spacingPhrase(any, each, 'fails')) : []),
+    ...(any
+      ? grouped(spacings.map((each) => ({ ...each, to: each.from, beyond: false }))).map((each) =>
+          spacingPhrase(any, each, 'fails'),
+        )
+      : []),
   ];
   const stands = target === 'passes' ? 'does not pass' : 'passes';
   return {
     option,
     because: [
       ...makes.map((each) => ({ what: each.what, value: each.from })),
-      ...spacings.map((each) => ({ what: `${noun(holding(spacingKey(each)), each.kind)} spacing, zone ${each.zone}`, value: inches(each.from) })),
+      ...spacings.map((each) => ({
+        what: `${noun(holding(spacingKey(each)), each.kind)} spacing, zone ${each.zone}`,
+        value: inches(each.from),
+      })),
     ],
     words: `${what} ${stands}${phrases.length === 0 ? ',' : ` with ${listed(phrases)},`} whichever else of the considered choices is made.`,
   };

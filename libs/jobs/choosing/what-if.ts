@@ -19,15 +19,27 @@ interface Quantity {
   readonly at: (text: string) => Question;
 }
 
-export function whatIfs(cells: Cells, question: Question, option: Option, target: Target): readonly WhatWould[] {
+export function whatIfs(
+  cells: Cells,
+  question: Question,
+  option: Option,
+  target: Target,
+): readonly WhatWould[] {
   return quantitiesOf(question).flatMap((quantity) => {
     if (!cells.spend(0)) return [];
-    const turned = breakpoint(quantity, (text) => {
-      const asked = quantity.at(text);
-      const zones = zonesOf(asked);
-      cells.spend(zones.length);
-      return judge(asked, option, optionsOf(asked), zones, cells.check).admissible === (target === 'passes');
-    }, target);
+    const turned = breakpoint(
+      quantity,
+      (text) => {
+        const asked = quantity.at(text);
+        const zones = zonesOf(asked);
+        cells.spend(zones.length);
+        return (
+          judge(asked, option, optionsOf(asked), zones, cells.check).admissible ===
+          (target === 'passes')
+        );
+      },
+      target,
+    );
     return turned === undefined ? [] : [wordsOf(option, quantity, turned, target)];
   });
 }
@@ -35,21 +47,53 @@ export function whatIfs(cells: Cells, question: Question, option: Option, target
 function quantitiesOf(question: Question): readonly Quantity[] {
   const { wind, snow } = question;
   const level = `${wind.basis === 'ASD' ? 'ASD' : 'strength'} level`;
-  const withZones = (zones: Question['wind']['zones']): Question => ({ ...question, wind: { ...wind, zones } });
+  const withZones = (zones: Question['wind']['zones']): Question => ({
+    ...question,
+    wind: { ...wind, zones },
+  });
   const uplifts = wind.zones.map(({ zone, outward_psf }): Quantity => ({
-    what: `an uplift in zone ${zone} (${level}) of`, unit: 'psf', steps: 10, now: Math.abs(Number(outward_psf)), most: Math.abs(Number(outward_psf)) * 4 + 50,
-    at: (text) => withZones(wind.zones.map((each) => (each.zone === zone ? { ...each, outward_psf: `-${text}` } : each))),
+    what: `an uplift in zone ${zone} (${level}) of`,
+    unit: 'psf',
+    steps: 10,
+    now: Math.abs(Number(outward_psf)),
+    most: Math.abs(Number(outward_psf)) * 4 + 50,
+    at: (text) =>
+      withZones(
+        wind.zones.map((each) =>
+          each.zone === zone ? { ...each, outward_psf: `-${text}` } : each,
+        ),
+      ),
   }));
-  const scaled = (psf: string, percent: string): string => String((Number(psf) * Number(percent)) / 100);
+  const scaled = (psf: string, percent: string): string =>
+    String((Number(psf) * Number(percent)) / 100);
   const all: Quantity = {
-    what: 'wind pressures in every zone of', unit: '% of those recorded', steps: 1, now: 100, most: 500,
-    at: (text) => withZones(wind.zones.map((each) => ({ ...each, inward_psf: scaled(each.inward_psf, text), outward_psf: scaled(each.outward_psf, text) }))),
+    what: 'wind pressures in every zone of',
+    unit: '% of those recorded',
+    steps: 1,
+    now: 100,
+    most: 500,
+    at: (text) =>
+      withZones(
+        wind.zones.map((each) => ({
+          ...each,
+          inward_psf: scaled(each.inward_psf, text),
+          outward_psf: scaled(each.outward_psf, text),
+        })),
+      ),
   };
   const onRoof: Quantity = {
-    what: 'a roof snow load of', unit: 'psf', steps: 10, now: Number(snow.roof_psf), most: Number(snow.roof_psf) * 4 + 50,
+    what: 'a roof snow load of',
+    unit: 'psf',
+    steps: 10,
+    now: Number(snow.roof_psf),
+    most: Number(snow.roof_psf) * 4 + 50,
     at: (text) => ({ ...question, snow: { ...snow, roof_psf: text } }),
   };
-  return [...uplifts, ...(wind.zones.length > 0 ? [all] : []), ...(isWall(question) || snow.method === 'not-applicable' ? [] : [onRoof])];
+  return [
+    ...uplifts,
+    ...(wind.zones.length > 0 ? [all] : []),
+    ...(isWall(question) || snow.method === 'not-applicable' ? [] : [onRoof]),
+  ];
 }
 
 interface Turned {
@@ -59,7 +103,11 @@ interface Turned {
 }
 
 /** Rounded outward to the display step: the printed value turns the outcome, one step less does not. */
-function breakpoint({ now, most, steps }: Quantity, turns: (text: string) => boolean, target: Target): Turned | undefined {
+function breakpoint(
+  { now, most, steps }: Quantity,
+  turns: (text: string) => boolean,
+  target: Target,
+): Turned | undefined {
   const up = target === 'fails';
   const text = (count: number): string => (count / steps).toFixed(steps === 1 ? 0 : 1);
   const toward = up ? 1 : -1;
@@ -75,15 +123,27 @@ function breakpoint({ now, most, steps }: Quantity, turns: (text: string) => boo
   return { at: text(turned), still: onGrid ? text(still) : String(now) };
 }
 
-function wordsOf(option: Option, { what, unit, now }: Quantity, { at, still }: Turned, target: Target): WhatWould {
+function wordsOf(
+  option: Option,
+  { what, unit, now }: Quantity,
+  { at, still }: Turned,
+  target: Target,
+): WhatWould {
   const recorded = unit === 'psf' ? `; ${now} psf is recorded` : '';
-  const said = target === 'passes'
-    ? `${optionWords(option)} would pass at ${what} ${at} ${unit} or less, and not at ${still} ${unit}`
-    : `${optionWords(option)} would pass up to ${what} ${still} ${unit}, and not at ${at} ${unit}`;
+  const said =
+    target === 'passes'
+      ? `${optionWords(option)} would pass at ${what} ${at} ${unit} or less, and not at ${still} ${unit}`
+      : `${optionWords(option)} would pass up to ${what} ${still} ${unit}, and not at ${at} ${unit}`;
   return {
     option: option.id,
     becomes: target,
-    changes: [{ what: what.replace(/ of$/, '').replace(/^an? /, ''), from: `${now} ${unit}`, to: `${at} ${unit}` }],
+    changes: [
+      {
+        what: what.replace(/ of$/, '').replace(/^an? /, ''),
+        from: `${now} ${unit}`,
+        to: `${at} ${unit}`,
+      },
+    ],
     words: `What if: ${said}${recorded}.`,
     site_fact: true,
   };

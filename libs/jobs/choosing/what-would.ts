@@ -1,7 +1,13 @@
 // What would change it: for every option of an evaluation the changes of design that would turn its
 // outcome, why it stands, and what-ifs of the site. Pure: the same question gives the same bytes.
 
-import type { Evaluation, OptionResult, Searched, SufficientReason, WhatWould } from '../contract/evaluation.js';
+import type {
+  Evaluation,
+  OptionResult,
+  Searched,
+  SufficientReason,
+  WhatWould,
+} from '../contract/evaluation.js';
 import { catalogueOf } from './catalogue-of.js';
 import { cellsOf, type Cells } from './cells.js';
 import { framesOf, type Frames } from './choices.js';
@@ -40,13 +46,20 @@ export function explain(question: Question, evaluation: Evaluation, budget = BUD
   return {
     what_would_change: parts.flatMap(({ changes }) => changes),
     reasons: parts.flatMap(({ reasons }) => reasons),
-    searched: { judgements, budget, not_reproduced: parts.reduce((sum, each) => sum + each.dropped, 0) },
+    searched: {
+      judgements,
+      budget,
+      not_reproduced: parts.reduce((sum, each) => sum + each.dropped, 0),
+    },
     budget_reached: reached || parts.some(({ whole }) => !whole),
   };
 }
 
 /** The evaluation with its explanation in it, as it goes into the record. */
-export const withExplanation = (question: Question, evaluation: Evaluation): Evaluation => ({ ...evaluation, ...explain(question, evaluation) });
+export const withExplanation = (question: Question, evaluation: Evaluation): Evaluation => ({
+  ...evaluation,
+  ...explain(question, evaluation),
+});
 
 interface Part {
   readonly changes: readonly WhatWould[];
@@ -55,7 +68,13 @@ interface Part {
   readonly dropped: number;
 }
 
-function explained(cells: Cells, frames: Frames, question: Question, option: Option, { admissible, why_not, rank }: OptionResult): Part {
+function explained(
+  cells: Cells,
+  frames: Frames,
+  question: Question,
+  option: Option,
+  { admissible, why_not, rank }: OptionResult,
+): Part {
   const target: Target = admissible ? 'fails' : 'passes';
   const passesOnly = admissible && why_not !== null;
   if (passesOnly) {
@@ -76,16 +95,35 @@ function explained(cells: Cells, frames: Frames, question: Question, option: Opt
   };
 }
 
-const ownQuestion = (question: Question): Question => ({ ...question, catalogue: catalogueOf(question.catalogue, question.profile.id) });
+const ownQuestion = (question: Question): Question => ({
+  ...question,
+  catalogue: catalogueOf(question.catalogue, question.profile.id),
+});
 
 /** Fewest changes first; attachment before supports before other choices of make. */
-const ORDER = ['spacing', 'rows', 'supports', 'fastener', 'color_group', 'paint_system', 'metallic_coating', 'profile'];
+const ORDER = [
+  'spacing',
+  'rows',
+  'supports',
+  'fastener',
+  'color_group',
+  'paint_system',
+  'metallic_coating',
+  'profile',
+];
 function inOrder(sets: readonly ChangeSet[]): readonly ChangeSet[] {
-  const weight = (set: ChangeSet): number => keysOf(set).reduce((sum, key) => sum + 100 + ORDER.indexOf(key.split(' ')[0] ?? ''), 0);
+  const weight = (set: ChangeSet): number =>
+    keysOf(set).reduce((sum, key) => sum + 100 + ORDER.indexOf(key.split(' ')[0] ?? ''), 0);
   return [...sets].sort((a, b) => weight(a) - weight(b));
 }
 
-function reasonsOf(option: Option, sets: readonly ChangeSet[], target: Target): readonly SufficientReason[] | undefined {
+function reasonsOf(
+  option: Option,
+  sets: readonly ChangeSet[],
+  target: Target,
+): readonly SufficientReason[] | undefined {
   const all = hittingSets(sets.map(keysOf), MOST_REASONS);
-  return all?.slice(0, KEPT_REASONS).map((keys) => reasonWords(option.id, optionWords(option), target, keys, sets));
+  return all
+    ?.slice(0, KEPT_REASONS)
+    .map((keys) => reasonWords(option.id, optionWords(option), target, keys, sets));
 }

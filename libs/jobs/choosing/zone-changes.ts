@@ -18,8 +18,14 @@ export interface ZoneChange {
 export type ZoneSet = readonly ZoneChange[];
 
 /** An empty set where nothing has to change; an empty list where no change of spacing helps. */
-export function zoneSets(cells: Cells, frame: Frame, zone: Zone, target: Target): readonly ZoneSet[] {
-  const turns = (local: Local): boolean => cells.passes(frame, zone, local) === (target === 'passes');
+export function zoneSets(
+  cells: Cells,
+  frame: Frame,
+  zone: Zone,
+  target: Target,
+): readonly ZoneSet[] {
+  const turns = (local: Local): boolean =>
+    cells.passes(frame, zone, local) === (target === 'passes');
   if (turns({})) return [[]];
   const spacings = spacingsIn(frame, zone, target);
   const found: ZoneSet[] = [];
@@ -39,14 +45,28 @@ interface Nearest {
   readonly beyond: boolean;
 }
 
-const changeIn = (zone: Zone, { kind, now }: Spacing, { value, beyond }: Nearest): ZoneChange => ({ zone: zone.zone, kind, from: now, to: value, beyond });
+const changeIn = (zone: Zone, { kind, now }: Spacing, { value, beyond }: Nearest): ZoneChange => ({
+  zone: zone.zone,
+  kind,
+  from: now,
+  to: value,
+  beyond,
+});
 
 /** Two spacings, neither of which helps alone. */
-function pair(zone: Zone, first: Spacing, second: Spacing, turns: (local: Local) => boolean): readonly ZoneSet[] {
-  const with2 = (value: number) => nearestOf(first, (other) => turns({ [second.kind]: value, [first.kind]: other }));
+function pair(
+  zone: Zone,
+  first: Spacing,
+  second: Spacing,
+  turns: (local: Local) => boolean,
+): readonly ZoneSet[] {
+  const with2 = (value: number) =>
+    nearestOf(first, (other) => turns({ [second.kind]: value, [first.kind]: other }));
   const there = nearestOf(second, (value) => with2(value) !== undefined);
   const here = there && with2(there.value);
-  return here ? [[changeIn(zone, first, here), changeIn(zone, second, { ...there, beyond: false })]] : [];
+  return here
+    ? [[changeIn(zone, first, here), changeIn(zone, second, { ...there, beyond: false })]]
+    : [];
 }
 
 /** The value nearest to today's that turns it: by stretches, and by halving within one. */

@@ -71,7 +71,11 @@ export interface OptionResult {
   readonly admissible: boolean;
   /** 1 is best; null where not admissible. */
   readonly rank: number | null;
-  readonly governs: { readonly zone: string; readonly limit_state: string; readonly utilization: string } | null;
+  readonly governs: {
+    readonly zone: string;
+    readonly limit_state: string;
+    readonly utilization: string;
+  } | null;
   readonly why_not: WhyNot | null;
 }
 
@@ -89,7 +93,11 @@ export interface FactUse {
 export interface WhatWould {
   readonly option: string;
   readonly becomes: 'passes' | 'fails' | 'comes-first';
-  readonly changes: readonly { readonly what: string; readonly from: string; readonly to: string }[];
+  readonly changes: readonly {
+    readonly what: string;
+    readonly from: string;
+    readonly to: string;
+  }[];
   readonly words: string;
   readonly site_fact: boolean;
 }

@@ -52,21 +52,42 @@ const commands = {
   'publish-rules-edition': { number: z.number().int().min(1), reason: Words },
 } as const;
 
-const schema = <T extends keyof typeof commands>(type: T) => z.strictObject({ type: z.literal(type), ...commands[type] }).meta({ id: type });
+const schema = <T extends keyof typeof commands>(type: T) =>
+  z.strictObject({ type: z.literal(type), ...commands[type] }).meta({ id: type });
 export const RulebookCommand = z.discriminatedUnion('type', [
-  schema('draft-rules-edition'), schema('withdraw-rules-draft'), schema('publish-rules-edition'),
+  schema('draft-rules-edition'),
+  schema('withdraw-rules-draft'),
+  schema('publish-rules-edition'),
 ]);
 export type RulebookCommand = z.infer<typeof RulebookCommand>;
 export type RulebookCommandInput = z.input<typeof RulebookCommand>;
 
 export const RULEBOOK_EVENTS = {
-  'rules-edition-drafted/1': z.strictObject({ edition: RulesEdition, changes: z.array(RuleChange), source: Words }),
+  'rules-edition-drafted/1': z.strictObject({
+    edition: RulesEdition,
+    changes: z.array(RuleChange),
+    source: Words,
+  }),
   'rules-draft-withdrawn/1': z.strictObject({ number: z.number().int(), reason: Words }),
-  'rules-edition-published/1': z.strictObject({ edition: RulesEdition, changes: z.array(RuleChange).default([]), reason: Words }),
+  'rules-edition-published/1': z.strictObject({
+    edition: RulesEdition,
+    changes: z.array(RuleChange).default([]),
+    reason: Words,
+  }),
 } as const satisfies Record<keyof RulebookEventData, z.ZodType>;
 export interface RulebookEventData {
-  'rules-edition-drafted/1': { readonly edition: Edition; readonly changes: readonly RuleChange[]; readonly source: string };
+  'rules-edition-drafted/1': {
+    readonly edition: Edition;
+    readonly changes: readonly RuleChange[];
+    readonly source: string;
+  };
   'rules-draft-withdrawn/1': { readonly number: number; readonly reason: string };
-  'rules-edition-published/1': { readonly edition: Edition; readonly changes?: readonly RuleChange[]; readonly reason: string };
+  'rules-edition-published/1': {
+    readonly edition: Edition;
+    readonly changes?: readonly RuleChange[];
+    readonly reason: string;
+  };
 }
-export type RulebookEvent = { [T in keyof RulebookEventData]: { readonly type: T; readonly data: RulebookEventData[T] } }[keyof RulebookEventData];
+export type RulebookEvent = {
+  [T in keyof RulebookEventData]: { readonly type: T; readonly data: RulebookEventData[T] };
+}[keyof RulebookEventData];

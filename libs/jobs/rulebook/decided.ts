@@ -4,7 +4,13 @@
 import type { Edition, Finding, RuleBook } from '#rules';
 import type { Catalogue } from '../contract/catalogue.js';
 import type { Evaluation } from '../contract/evaluation.js';
-import { STAGE_EVENT, type ConfirmedStage, type PastEvent, type Reads, type StageContents } from '../contract/events.js';
+import {
+  STAGE_EVENT,
+  type ConfirmedStage,
+  type PastEvent,
+  type Reads,
+  type StageContents,
+} from '../contract/events.js';
 import type { Path } from '../contract/fact-dictionary.js';
 import { kindPath, type Where } from '../fact-paths.js';
 import { activeSurfaces, CONFIRMED_STAGES, type Job } from '../job.js';
@@ -27,14 +33,19 @@ export interface Decided {
 /** Editions by their number, as they were published, with the digest of each. */
 export interface Shelf {
   readonly book: RuleBook;
-  readonly rules: (number: number) => { readonly edition: Edition; readonly digest: string } | undefined;
-  readonly catalogue: (number: number) => { readonly edition: Catalogue; readonly digest: string } | undefined;
+  readonly rules: (
+    number: number,
+  ) => { readonly edition: Edition; readonly digest: string } | undefined;
+  readonly catalogue: (
+    number: number,
+  ) => { readonly edition: Catalogue; readonly digest: string } | undefined;
 }
 
 type StageEventType = (typeof STAGE_EVENT)[ConfirmedStage];
 export type StageEvent = Extract<PastEvent, { readonly type: StageEventType }>;
 
-export const isStageEvent = (event: PastEvent): event is StageEvent => (Object.values(STAGE_EVENT) as readonly string[]).includes(event.type);
+export const isStageEvent = (event: PastEvent): event is StageEvent =>
+  (Object.values(STAGE_EVENT) as readonly string[]).includes(event.type);
 
 /** From the event's own data. */
 export function decidedBy(job: string, event: StageEvent): Decided {
@@ -42,7 +53,17 @@ export function decidedBy(job: string, event: StageEvent): Decided {
   if (!stage) throw new Error(`${event.type} confirms no stage`);
   const { surface, content, reads, findings, rules_edition, catalogue_edition } = event.data;
   const evaluation = event.type === 'gauge-selected/1' ? event.data.evaluation : undefined;
-  return { job, surface, stage, content, reads, findings, evaluation, rules_edition, catalogue_edition };
+  return {
+    job,
+    surface,
+    stage,
+    content,
+    reads,
+    findings,
+    evaluation,
+    rules_edition,
+    catalogue_edition,
+  };
 }
 
 /** Every confirmed stage of a job's surfaces. */
@@ -51,7 +72,9 @@ export function decidedIn(job: Job): readonly Decided[] {
   return activeSurfaces(job).flatMap((surface) =>
     CONFIRMED_STAGES.flatMap((stage) => {
       const { status, record } = surface.stages[stage];
-      return status === 'confirmed' && record ? [{ ...record, job: job.id, surface: surface.id, stage, known }] : [];
+      return status === 'confirmed' && record
+        ? [{ ...record, job: job.id, surface: surface.id, stage, known }]
+        : [];
     }),
   );
 }
@@ -68,7 +91,9 @@ export function recordedIn({ surface, stage, content, reads, evaluation, known }
 
 export function whereOf(decided: Decided): Where {
   const { surface, reads, known } = decided;
-  const building = Object.keys(reads).find((path) => path.startsWith('building/'))?.split('/')[1];
+  const building = Object.keys(reads)
+    .find((path) => path.startsWith('building/'))
+    ?.split('/')[1];
   const kind = reads[kindPath(surface)] ?? known?.(kindPath(surface)) ?? null;
   return { id: surface, building: building ?? '', kind: (kind ?? undefined) as Where['kind'] };
 }

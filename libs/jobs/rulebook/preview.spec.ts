@@ -8,38 +8,73 @@ import type { Evaluation } from '../contract/evaluation.js';
 import type { GaugeContent, PastEvent, WindContent } from '../contract/events.js';
 import { BARN, HOUSE, playUpTo } from '../job-files.js';
 import { SAMPLE_CATALOGUE } from '../sample.table.js';
-import { decidedBy, decidedIn, isStageEvent, recordedIn, whereOf, type Decided, type Shelf } from './decided.js';
+import {
+  decidedBy,
+  decidedIn,
+  isStageEvent,
+  recordedIn,
+  whereOf,
+  type Decided,
+  type Shelf,
+} from './decided.js';
 import { preview, together, type Impact } from './preview.js';
 import { underAnother, type Answer } from './under-another.js';
 
 const shelf: Shelf = {
   book: RULE_BOOK,
-  rules: (number) => [EDITION_1, EDITION_2].filter((each) => each.number === number).map((edition) => ({ edition, digest: 'e'.repeat(64) }))[0],
+  rules: (number) =>
+    [EDITION_1, EDITION_2]
+      .filter((each) => each.number === number)
+      .map((edition) => ({ edition, digest: 'e'.repeat(64) }))[0],
   catalogue: () => ({ edition: SAMPLE_CATALOGUE, digest: 'c'.repeat(64) }),
 };
-const draftOf = (edits: Readonly<Record<string, Partial<EditionEntry>>>, from: Edition = EDITION_1): Edition => ({
-  ...from, number: 3, entries: from.entries.map((entry) => ({ ...entry, ...edits[entry.rule] })),
+const draftOf = (
+  edits: Readonly<Record<string, Partial<EditionEntry>>>,
+  from: Edition = EDITION_1,
+): Edition => ({
+  ...from,
+  number: 3,
+  entries: from.entries.map((entry) => ({ ...entry, ...edits[entry.rule] })),
 });
 const told = [playUpTo(BARN, 'gauge'), playUpTo(HOUSE, 'gauge')];
-const gauges = told.flatMap(({ events }) => events.filter((event: PastEvent) => event.type === 'gauge-selected/1').filter(isStageEvent).map((event) => decidedBy('job-1', event)));
+const gauges = told.flatMap(({ events }) =>
+  events
+    .filter((event: PastEvent) => event.type === 'gauge-selected/1')
+    .filter(isStageEvent)
+    .map((event) => decidedBy('job-1', event)),
+);
 
 /** The decision as it would stand had the wind been another: recorded by the same evaluation. */
 function withWind(decided: Decided, share: number): Decided {
   const path = 'surface/s1/hazards/wind';
   const wind = decided.reads[path] as WindContent;
-  const zones = wind.zones.map((each) => ({ ...each, outward_psf: (Number(each.outward_psf) * share).toFixed(2) }));
+  const zones = wind.zones.map((each) => ({
+    ...each,
+    outward_psf: (Number(each.outward_psf) * share).toFixed(2),
+  }));
   const reads = { ...decided.reads, [path]: { ...wind, zones } };
-  const facts = decided.evaluation!.facts.map((each) => (each.path === path ? { ...each, value: reads[path] } : each));
+  const facts = decided.evaluation!.facts.map((each) =>
+    each.path === path ? { ...each, value: reads[path] } : each,
+  );
   const changed = { ...decided, reads, evaluation: { ...decided.evaluation!, facts } };
   const evaluation = evaluated(changed, EDITION_1);
   const { option } = decided.content as GaugeContent;
-  return { ...changed, evaluation, findings: evaluation.options.find(({ id }) => id === option)!.findings };
+  return {
+    ...changed,
+    evaluation,
+    findings: evaluation.options.find(({ id }) => id === option)!.findings,
+  };
 }
 
 function evaluated(decided: Decided, edition: Edition): Evaluation {
   const { attachment, option } = decided.content as GaugeContent;
   const question = questionAt(recordedIn(decided), whereOf(decided), attachment, {
-    book: RULE_BOOK, edition, editionDigest: 'e'.repeat(64), catalogue: SAMPLE_CATALOGUE, catalogueDigest: 'c'.repeat(64), day: decided.evaluation!.day,
+    book: RULE_BOOK,
+    edition,
+    editionDigest: 'e'.repeat(64),
+    catalogue: SAMPLE_CATALOGUE,
+    catalogueDigest: 'c'.repeat(64),
+    day: decided.evaluation!.day,
   });
   return evaluate(question!, decided.evaluation!.facts, option);
 }
@@ -49,8 +84,16 @@ function byForce(decided: Decided, other: Edition): Answer {
   const { option } = decided.content as GaugeContent;
   const standing = (each: Evaluation): readonly string[] => {
     const picked = each.options.find(({ id }) => id === option)!;
-    const refused = picked.findings.filter(({ severity, outcome }) => severity === 'refuse' && (outcome === 'fail' || outcome === 'not-evaluated'));
-    return [...new Set([...refused.map(({ rule }) => rule), ...each.sign_off_required.map((words) => words.split(':')[0]!)])];
+    const refused = picked.findings.filter(
+      ({ severity, outcome }) =>
+        severity === 'refuse' && (outcome === 'fail' || outcome === 'not-evaluated'),
+    );
+    return [
+      ...new Set([
+        ...refused.map(({ rule }) => rule),
+        ...each.sign_off_required.map((words) => words.split(':')[0]!),
+      ]),
+    ];
   };
   const [before, after] = [decided.evaluation!, evaluated(decided, other)];
   const [was, now] = [standing(before), standing(after)];
@@ -59,20 +102,40 @@ function byForce(decided: Decided, other: Edition): Answer {
   return before.recommendation.option === after.recommendation.option ? 'same' : 'other-option';
 }
 
-function run(generator: Generator<unknown, Impact, void>): { readonly impact: Impact; readonly steps: number } {
+function run(generator: Generator<unknown, Impact, void>): {
+  readonly impact: Impact;
+  readonly steps: number;
+} {
   for (let steps = 0; ; steps += 1) {
     const next = generator.next();
     if (next.done) return { impact: next.value, steps };
   }
 }
 
-const decisions = gauges.flatMap((each) => Array.from({ length: 250 }, (_, i) => withWind(each, 0.4 + i * 0.004)));
+const decisions = gauges.flatMap((each) =>
+  Array.from({ length: 250 }, (_, i) => withWind(each, 0.4 + i * 0.004)),
+);
 const DRAFTS: readonly (readonly [string, Edition])[] = [
   ['29 gauge not stocked', draftOf({ 'GAUGE-05': { settings: { not_stocked: true } } })],
-  ['a lower limit for sign-off', draftOf({ 'SIGN-01': { settings: { ...settingsOf('SIGN-01'), utilization_limit: 0.5 } } })],
-  ['hail country from half an inch', draftOf({ 'GAUGE-07': { settings: { hail_country_stone_in: 0.5 } } })],
+  [
+    'a lower limit for sign-off',
+    draftOf({ 'SIGN-01': { settings: { ...settingsOf('SIGN-01'), utilization_limit: 0.5 } } }),
+  ],
+  [
+    'hail country from half an inch',
+    draftOf({ 'GAUGE-07': { settings: { hail_country_stone_in: 0.5 } } }),
+  ],
   ['the starting point on open framing refuses', draftOf({ 'GAUGE-11': { severity: 'refuse' } })],
-  ['recommendations left out', { ...EDITION_1, number: 3, entries: EDITION_1.entries.filter(({ rule }) => !['GAUGE-06', 'GAUGE-10', 'GAUGE-11'].includes(rule)) }],
+  [
+    'recommendations left out',
+    {
+      ...EDITION_1,
+      number: 3,
+      entries: EDITION_1.entries.filter(
+        ({ rule }) => !['GAUGE-06', 'GAUGE-10', 'GAUGE-11'].includes(rule),
+      ),
+    },
+  ],
   ['the full rulebook', EDITION_2],
 ];
 function settingsOf(rule: string): EditionEntry['settings'] {
@@ -83,7 +146,12 @@ describe('the preview of 500 decisions', () => {
   test.each(DRAFTS)('%s: counts equal brute force', (_, draft) => {
     const { impact, steps } = run(preview(decisions, draft, shelf));
     const forced = decisions.map((each) => byForce(each, draft));
-    const counts = Object.fromEntries(Object.keys(impact.counts).map((answer) => [answer, forced.filter((each) => each === answer).length]));
+    const counts = Object.fromEntries(
+      Object.keys(impact.counts).map((answer) => [
+        answer,
+        forced.filter((each) => each === answer).length,
+      ]),
+    );
     expect(impact.counts).toEqual(counts);
     expect(impact.done).toBe(500);
     expect(steps).toBe(5);
@@ -91,14 +159,22 @@ describe('the preview of 500 decisions', () => {
   });
 
   test('the drafts do not all say the same', () => {
-    const answers = new Set(DRAFTS.flatMap(([, draft]) => decisions.filter((_each, i) => i % 10 === 0).map((each) => underAnother(each, draft, shelf).answer)));
+    const answers = new Set(
+      DRAFTS.flatMap(([, draft]) =>
+        decisions
+          .filter((_each, i) => i % 10 === 0)
+          .map((each) => underAnother(each, draft, shelf).answer),
+      ),
+    );
     expect([...answers].sort()).toEqual(['now-blocked', 'other-option', 'same']);
   });
 
   test('two halves together are the whole; equal questions are asked once', () => {
     const [, draft] = DRAFTS[1]!;
     const whole = run(preview(decisions, draft, shelf)).impact;
-    const halves = [decisions.slice(0, 250), decisions.slice(250)].map((half) => run(preview(half, draft, shelf)).impact);
+    const halves = [decisions.slice(0, 250), decisions.slice(250)].map(
+      (half) => run(preview(half, draft, shelf)).impact,
+    );
     expect(together(halves[0]!, halves[1]!).counts).toEqual(whole.counts);
     expect(run(preview([...decisions, ...decisions], draft, shelf)).impact.asked).toBe(whole.asked);
   });
@@ -120,9 +196,19 @@ describe('the preview of 500 decisions', () => {
 
 test('an open job is asked stage by stage, and the answer is labeled', () => {
   const all = decidedIn(told[0]!.job);
-  expect(all.map(({ stage }) => stage)).toEqual(['style', 'coating', 'hazards', 'substrate', 'gauge']);
+  expect(all.map(({ stage }) => stage)).toEqual([
+    'style',
+    'coating',
+    'hazards',
+    'substrate',
+    'gauge',
+  ]);
   const draft = draftOf({ 'SUB-02': { severity: 'refuse' } });
   const answers = all.map((each) => underAnother(each, draft, shelf));
-  expect(answers.every(({ words }) => words.startsWith('Under edition 3, which is not the edition of the decision: '))).toBe(true);
+  expect(
+    answers.every(({ words }) =>
+      words.startsWith('Under edition 3, which is not the edition of the decision: '),
+    ),
+  ).toBe(true);
   expect(underAnother(all[0]!, EDITION_1, shelf).answer).toBe('same');
 });

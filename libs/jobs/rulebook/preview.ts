@@ -32,7 +32,11 @@ const MOST_REMEMBERED = 5000;
 const EVERY = 100;
 
 /** Yields progress every hundred decisions; returns the impact. `decisions` may be read from a stream. */
-export function* preview(decisions: Iterable<Decided>, other: Edition, shelf: Shelf): Generator<Progress, Impact, void> {
+export function* preview(
+  decisions: Iterable<Decided>,
+  other: Edition,
+  shelf: Shelf,
+): Generator<Progress, Impact, void> {
   const counts = Object.fromEntries(ANSWERS.map((each) => [each, 0])) as Record<Answer, number>;
   const known = new Map<string, UnderAnother>();
   const affected: Affected[] = [];
@@ -49,7 +53,15 @@ export function* preview(decisions: Iterable<Decided>, other: Edition, shelf: Sh
     counts[said.answer] += 1;
     if (said.answer !== 'same') {
       const { answer, words, rules } = said;
-      if (affected.length < MOST_LISTED) affected.push({ job: decided.job, surface: decided.surface, stage: decided.stage, answer, words, rules });
+      if (affected.length < MOST_LISTED)
+        affected.push({
+          job: decided.job,
+          surface: decided.surface,
+          stage: decided.stage,
+          answer,
+          words,
+          rules,
+        });
       else unlisted += 1;
     }
     done += 1;
@@ -65,7 +77,9 @@ export function together(a: Impact, b: Impact): Impact {
     edition: a.edition,
     done: a.done + b.done,
     asked: a.asked + b.asked,
-    counts: Object.fromEntries(ANSWERS.map((each) => [each, a.counts[each] + b.counts[each]])) as Counts,
+    counts: Object.fromEntries(
+      ANSWERS.map((each) => [each, a.counts[each] + b.counts[each]]),
+    ) as Counts,
     affected: affected.slice(0, MOST_LISTED),
     unlisted: a.unlisted + b.unlisted + Math.max(0, affected.length - MOST_LISTED),
   };
@@ -75,12 +89,28 @@ export function together(a: Impact, b: Impact): Impact {
  * All that an answer rests on: what the rules said follows from what was read. Decisions with facts of
  * their own beside what they read are not shared.
  */
-function questionKey({ job, surface, stage, content, reads, evaluation, rules_edition, catalogue_edition, known }: Decided): string {
+function questionKey({
+  job,
+  surface,
+  stage,
+  content,
+  reads,
+  evaluation,
+  rules_edition,
+  catalogue_edition,
+  known,
+}: Decided): string {
   const beside = evaluation?.facts.filter(({ path }) => !(path in reads)).map(({ value }) => value);
   return JSON.stringify(
     [
-      stage, rules_edition.number, catalogue_edition.number, evaluation?.day, evaluation?.recommendation.option, content,
-      Object.values(reads), known ? [job, surface] : beside,
+      stage,
+      rules_edition.number,
+      catalogue_edition.number,
+      evaluation?.day,
+      evaluation?.recommendation.option,
+      content,
+      Object.values(reads),
+      known ? [job, surface] : beside,
     ],
     (name, value: unknown) => (name === 'steps' ? undefined : value),
   );

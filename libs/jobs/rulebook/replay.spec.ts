@@ -12,7 +12,8 @@ import { replay } from './replay.js';
 
 /** Sorted keys; refuses what is not JSON, as the record does. */
 function canonical(value: unknown): string {
-  if (value === undefined || (typeof value === 'number' && !Number.isFinite(value))) throw new Error('not JSON');
+  if (value === undefined || (typeof value === 'number' && !Number.isFinite(value)))
+    throw new Error('not JSON');
   if (typeof value !== 'object' || value === null) return JSON.stringify(value);
   if (Array.isArray(value)) return `[${value.map(canonical).join(',')}]`;
   const entries = Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1));
@@ -26,26 +27,42 @@ const shelf = (rules: readonly Edition[] = [EDITION_1, EDITION_2]): Shelf => ({
     const edition = rules.find((each) => each.number === number);
     return edition && { edition, digest: DIGESTS.rules };
   },
-  catalogue: (number) => (number === 1 ? { edition: SAMPLE_CATALOGUE, digest: DIGESTS.catalogue } : undefined),
+  catalogue: (number) =>
+    number === 1 ? { edition: SAMPLE_CATALOGUE, digest: DIGESTS.catalogue } : undefined,
 });
 
 /** What a store gives back: plain JSON, without the objects it was made from. */
 const stored = (event: PastEvent): PastEvent => JSON.parse(JSON.stringify(event)) as PastEvent;
-const decisions = (told: Story): readonly Decided[] => told.events.map(stored).filter(isStageEvent).map((event) => decidedBy('job-1', event));
+const decisions = (told: Story): readonly Decided[] =>
+  told.events
+    .map(stored)
+    .filter(isStageEvent)
+    .map((event) => decidedBy('job-1', event));
 const gauge = (told: Story): Decided => decisions(told).find(({ stage }) => stage === 'gauge')!;
 
-describe.each([['barn', BARN], ['house', HOUSE]] as const)('%s', (_, file) => {
+describe.each([
+  ['barn', BARN],
+  ['house', HOUSE],
+] as const)('%s', (_, file) => {
   const told = playUpTo(file, 'gauge');
 
   test('all five stages replay to equal bytes', () => {
     const made = decisions(told);
     expect(made).toHaveLength(5);
-    expect(made.map((each) => [each.stage, replay(each, shelf(), canonical)])).toEqual(made.map(({ stage }) => [stage, { outcome: 'equal' }]));
+    expect(made.map((each) => [each.stage, replay(each, shelf(), canonical)])).toEqual(
+      made.map(({ stage }) => [stage, { outcome: 'equal' }]),
+    );
   });
 
   test('what is published later changes nothing', () => {
-    const later: Edition = { ...EDITION_2, number: 3, entries: EDITION_2.entries.filter(({ rule }) => rule !== 'GAUGE-05') };
-    expect(replay(gauge(told), shelf([EDITION_1, EDITION_2, later]), canonical)).toEqual({ outcome: 'equal' });
+    const later: Edition = {
+      ...EDITION_2,
+      number: 3,
+      entries: EDITION_2.entries.filter(({ rule }) => rule !== 'GAUGE-05'),
+    };
+    expect(replay(gauge(told), shelf([EDITION_1, EDITION_2, later]), canonical)).toEqual({
+      outcome: 'equal',
+    });
   });
 });
 
@@ -53,10 +70,17 @@ describe('what does not replay says so', () => {
   const decided = gauge(playUpTo(HOUSE, 'gauge'));
 
   test('a changed utilization is named by its place', () => {
-    const evaluation = JSON.parse(JSON.stringify(decided.evaluation).replace('"utilization":"0.8280"', '"utilization":"0.8281"')) as NonNullable<Decided['evaluation']>;
+    const evaluation = JSON.parse(
+      JSON.stringify(decided.evaluation).replace(
+        '"utilization":"0.8280"',
+        '"utilization":"0.8281"',
+      ),
+    ) as NonNullable<Decided['evaluation']>;
     const answer = replay({ ...decided, evaluation }, shelf(), canonical);
     expect(answer).toMatchObject({ outcome: 'differs' });
-    expect(answer).toMatchObject({ at: expect.stringMatching(/^\/evaluation\/options\/1\/.*utilization$/) });
+    expect(answer).toMatchObject({
+      at: expect.stringMatching(/^\/evaluation\/options\/1\/.*utilization$/),
+    });
   });
 
   test('a changed fact gives another answer', () => {
@@ -67,8 +91,14 @@ describe('what does not replay says so', () => {
   });
 
   test('an edition that is missing, or is another than the one recorded', () => {
-    expect(replay(decided, shelf([]), canonical)).toEqual({ outcome: 'cannot', words: 'Rules edition 1 is not known.' });
+    expect(replay(decided, shelf([]), canonical)).toEqual({
+      outcome: 'cannot',
+      words: 'Rules edition 1 is not known.',
+    });
     const forged = { ...decided, catalogue_edition: { number: 1, digest: 'd'.repeat(64) } };
-    expect(replay(forged, shelf(), canonical)).toMatchObject({ outcome: 'cannot', words: expect.stringContaining('digest differs') });
+    expect(replay(forged, shelf(), canonical)).toMatchObject({
+      outcome: 'cannot',
+      words: expect.stringContaining('digest differs'),
+    });
   });
 });

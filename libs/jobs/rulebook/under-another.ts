@@ -1,12 +1,22 @@
 // What another edition would have said to a decision, on the facts of that decision: a separate answer
 // with its own label, never a correction of the old one.
 
-import { bookKey, findings, type Edition, type Finding } from '#rules';
+import {
+  bookKey,
+  findings,
+  type Edition,
+  type Finding,
+  type Gate,
+  type Rule,
+  type ZoneFacts,
+} from '#rules';
 import { questionAt, type Under } from '../choosing/asking.js';
 import { zonesOf } from '../choosing/demand.js';
 import { checkedIn, optionFacts } from '../choosing/evaluate.js';
-import { optionsOf } from '../choosing/options.js';
+import { optionsOf, type Option } from '../choosing/options.js';
+import type { Question } from '../choosing/question.js';
 import { rank } from '../choosing/rank.js';
+import { refuses } from '../choosing/why-not.js';
 import type { OptionResult } from '../contract/evaluation.js';
 import type { GaugeContent } from '../contract/events.js';
 import { surfaceFacts } from '../reading.js';
@@ -58,75 +68,153 @@ function compare(own: Edition, other: Edition): Difference {
   const changed = entriesChanged(own, other);
   const gone = own.entries.filter(({ rule }) => !other.entries.some((each) => each.rule === rule));
   const moved = new Set([...changed, ...gone].map(({ rule }) => rule));
-  return { differs: moved.size > 0, stays: (rule) => !moved.has(rule), asked: { ...other, entries: changed } };
+  return {
+    differs: moved.size > 0,
+    stays: (rule) => !moved.has(rule),
+    asked: { ...other, entries: changed },
+  };
 }
 
-const answer = (said: Answer, { number }: Pick<Edition, 'number'>, words: string, rules: readonly string[]): UnderAnother => ({
-  answer: said, edition: number, words: `Under edition ${number}, which is not the edition of the decision: ${words}.`, rules,
+const answer = (
+  said: Answer,
+  { number }: Pick<Edition, 'number'>,
+  words: string,
+  rules: readonly string[],
+): UnderAnother => ({
+  answer: said,
+  edition: number,
+  words: `Under edition ${number}, which is not the edition of the decision: ${words}.`,
+  rules,
 });
 
 /** Whether a finding stands between the decision and the order. */
 const obstructs = ({ severity, outcome }: Finding): boolean =>
-  (severity === 'refuse' || severity === 'require') && (outcome === 'fail' || outcome === 'not-evaluated');
-const obstacles = (said: readonly Finding[]): readonly string[] => said.filter(obstructs).map(({ rule }) => rule);
+  (severity === 'refuse' || severity === 'require') &&
+  (outcome === 'fail' || outcome === 'not-evaluated');
+const obstacles = (said: readonly Finding[]): readonly string[] =>
+  said.filter(obstructs).map(({ rule }) => rule);
 
-function stageUnder(decided: Decided, under: Under, stays: (rule: string) => boolean): UnderAnother {
+function stageUnder(
+  decided: Decided,
+  under: Under,
+  stays: (rule: string) => boolean,
+): UnderAnother {
   const facts = surfaceFacts(recordedIn(decided), whereOf(decided), under.catalogue);
   const fresh = findings(under.edition, under.book, decided.stage, facts);
   const was = obstacles(decided.findings);
-  return compared(was, obstacles([...decided.findings.filter(({ rule }) => stays(rule)), ...fresh]), fresh, under.edition);
+  return compared(
+    was,
+    obstacles([...decided.findings.filter(({ rule }) => stays(rule)), ...fresh]),
+    fresh,
+    under.edition,
+  );
 }
 
-function compared(was: readonly string[], now: readonly string[], fresh: readonly Finding[], edition: Edition): UnderAnother {
+function compared(
+  was: readonly string[],
+  now: readonly string[],
+  fresh: readonly Finding[],
+  edition: Edition,
+): UnderAnother {
   const added = now.filter((rule) => !was.includes(rule));
   if (added.length > 0) {
-    const why = fresh.filter(({ rule }) => added.includes(rule)).map(({ rule, words }) => `${rule}: ${words}`);
+    const why = fresh
+      .filter(({ rule }) => added.includes(rule))
+      .map(({ rule, words }) => `${rule}: ${words}`);
     return answer('now-blocked', edition, why.join('; '), added);
   }
   if (was.length > now.length) {
     const lifted = was.filter((rule) => !now.includes(rule));
-    return answer(now.length === 0 ? 'now-free' : 'same', edition, `${lifted.join(', ')} no longer in the way`, lifted);
+    return answer(
+      now.length === 0 ? 'now-free' : 'same',
+      edition,
+      `${lifted.join(', ')} no longer in the way`,
+      lifted,
+    );
   }
   return answer('same', edition, 'the same outcome', []);
 }
 
-function gaugeUnder(decided: Decided, options: readonly OptionResult[], under: Under, stays: (rule: string) => boolean): UnderAnother {
+function gaugeUnder(
+  decided: Decided,
+  options: readonly OptionResult[],
+  under: Under,
+  stays: (rule: string) => boolean,
+): UnderAnother {
+  const { edition } = under;
   const { attachment, option: picked } = decided.content as GaugeContent;
   const question = questionAt(recordedIn(decided), whereOf(decided), attachment, under);
-  if (!question) return answer('cannot-say', under.edition, `the profile is not in catalogue edition ${under.catalogue.edition}`, []);
-  const { book, edition } = under;
-  const here = optionsOf(question);
-  const reads = (stage: string): boolean => edition.entries.some(({ rule, version }) => {
-    const known = book.get(bookKey(rule, version));
-    return known?.stage === stage && known.reads.includes('zones');
-  });
-  const zonesFor = (id: string, wanted: boolean) => {
-    const option = here.find((each) => each.id === id);
-    return option && wanted ? zonesOf(question).map((zone) => checkedIn(question, option, zone).facts) : [];
-  };
-  // Only what differs is asked again; what the other rules said stands in the record.
-  const fresh = new Map(options.map(({ id }): readonly [string, readonly Finding[]] => {
-    const option = here.find((each) => each.id === id);
-    return [id, option ? findings(edition, book, 'gauge', optionFacts(question, option, here, zonesFor(id, reads('gauge')))) : []];
-  }));
-  const judged = options.flatMap((each) => {
-    const option = here.find(({ id }) => id === each.id);
-    const said = [...each.findings.filter(({ rule }) => stays(rule)), ...(fresh.get(each.id) ?? [])];
-    return option ? [{ option, findings: said, admissible: !said.some((f) => f.severity === 'refuse' && obstructs(f)) }] : [];
-  });
-  const signOff = edition.entries.some(({ rule, version }) => book.get(bookKey(rule, version))?.stage === 'sign-off')
-    ? findings(edition, book, 'sign-off', { ...question.facts, zones: zonesFor(picked, reads('sign-off')) }) : [];
-  const signedBefore = (decided.evaluation?.sign_off_required ?? []).map((words) => words.split(':')[0] ?? '');
+  if (!question) {
+    const gone = `the profile is not in catalogue edition ${under.catalogue.edition}`;
+    return answer('cannot-say', edition, gone, []);
+  }
+  const judged = judgedAgain(question, options, stays);
+  const signedBefore = (decided.evaluation?.sign_off_required ?? []).map(
+    (words) => words.split(':')[0] ?? '',
+  );
+  const signOff = signOffAgain(question, picked);
   const before = options.find(({ id }) => id === picked)?.findings ?? [];
-  const was = [...new Set([...obstacles(before), ...signedBefore])];
   const now = judged.find(({ option }) => option.id === picked)?.findings ?? [];
-  const stillSigned = signedBefore.filter((rule) => stays(rule));
-  const result = compared(was, [...new Set([...obstacles(now), ...stillSigned, ...obstacles(signOff)])], [...now, ...signOff], edition);
+  const result = compared(
+    [...new Set([...obstacles(before), ...signedBefore])],
+    [...new Set([...obstacles(now), ...signedBefore.filter(stays), ...obstacles(signOff)])],
+    [...now, ...signOff],
+    edition,
+  );
   if (result.answer !== 'same') return result;
-  const first = rank(judged.filter(({ admissible }) => admissible), question.facts.priorities ?? [])[0]?.option.id ?? null;
+  const order = rank(
+    judged.filter(({ admissible }) => admissible),
+    question.facts.priorities ?? [],
+  );
+  const first = order[0]?.option.id ?? null;
   const recommended = decided.evaluation?.recommendation.option ?? null;
-  return first === recommended ? result
-    : answer('other-option', edition, `${first ?? 'nothing'} would be recommended instead of ${recommended ?? 'nothing'}`, entriesRules(edition));
+  if (first === recommended) return result;
+  const words = `${first ?? 'nothing'} would be recommended instead of ${recommended ?? 'nothing'}`;
+  return answer(
+    'other-option',
+    edition,
+    words,
+    edition.entries.map(({ rule }) => rule),
+  );
 }
 
-const entriesRules = ({ entries }: Edition): readonly string[] => entries.map(({ rule }) => rule);
+/** Only what differs is asked again; what the other rules said stands in the record. */
+function judgedAgain(
+  question: Question,
+  options: readonly OptionResult[],
+  stays: (rule: string) => boolean,
+) {
+  const { book, edition } = question;
+  const here = optionsOf(question);
+  const zoned = readsZones(question, 'gauge');
+  return options.flatMap(({ id, findings: recorded }) => {
+    const option = here.find((each) => each.id === id);
+    if (!option) return [];
+    const facts = optionFacts(question, option, here, zoned ? zoneFactsOf(question, option) : []);
+    const said = [
+      ...recorded.filter(({ rule }) => stays(rule)),
+      ...findings(edition, book, 'gauge', facts),
+    ];
+    return [{ option, findings: said, admissible: !said.some(refuses) }];
+  });
+}
+
+function signOffAgain(question: Question, picked: string): readonly Finding[] {
+  const { book, edition, facts } = question;
+  if (!asksAt(question, 'sign-off')) return [];
+  const option = optionsOf(question).find(({ id }) => id === picked);
+  const zones = option && readsZones(question, 'sign-off') ? zoneFactsOf(question, option) : [];
+  return findings(edition, book, 'sign-off', { ...facts, zones });
+}
+
+const zoneFactsOf = (question: Question, option: Option): readonly ZoneFacts[] =>
+  zonesOf(question).map((zone) => checkedIn(question, option, zone).facts);
+
+const rulesAt = ({ book, edition }: Question, stage: Gate): readonly Rule[] =>
+  edition.entries.flatMap(({ rule, version }) => {
+    const known = book.get(bookKey(rule, version));
+    return known?.stage === stage ? [known] : [];
+  });
+const asksAt = (question: Question, stage: Gate): boolean => rulesAt(question, stage).length > 0;
+const readsZones = (question: Question, stage: Gate): boolean =>
+  rulesAt(question, stage).some(({ reads }) => reads.includes('zones'));

@@ -1,6 +1,6 @@
 // A PostgreSQL of the bench's own, with its durability as it comes.
 
-import { mkdtempSync, rmSync } from 'node:fs';
+import { chmodSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import pg from 'pg';
@@ -17,6 +17,7 @@ export interface BenchDatabase {
 
 export async function startBenchDatabase(): Promise<BenchDatabase> {
   const folder = mkdtempSync(path.join(tmpdir(), 'gauge-bench-'));
+  chmodSync(folder, 0o755);
   const database = await startDatabase({
     dataFolder: folder,
     settings: { max_connections: '200' },

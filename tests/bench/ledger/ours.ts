@@ -1,8 +1,7 @@
 // The ledger under test, as the service uses it: service role, row-level security, hashes, root,
 // command row, expected version.
 
-import pg from 'pg';
-import { companyPool, createPostgresLedger } from '#ledger';
+import { companyPool, createPostgresLedger, openServicePool } from '#ledger';
 import type { Ledger } from '#ledger';
 import type { AppendTo } from './events.js';
 
@@ -16,7 +15,7 @@ export interface Ours {
 }
 
 export async function openOurs(serviceUrl: string): Promise<Ours> {
-  const service = new pg.Pool({ connectionString: serviceUrl, max: 4 });
+  const service = openServicePool(serviceUrl, 4);
   const ledger = createPostgresLedger({ pool: companyPool(service) });
   await ledger.createLog(LOG);
   const append: AppendTo = async (stream, expectedVersion, events) => {
