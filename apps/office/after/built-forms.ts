@@ -29,7 +29,7 @@ export const recordAsBuilt: AfterForm = {
       label: 'Fastener',
       kind: 'pick',
       options: (catalogue?.fasteners ?? []).map(({ id, name }) => ({ value: id, label: name })),
-      hint: `Approved: ${catalogue?.fasteners.find(({ id }) => id === approved(job, surface)?.fastener)?.name ?? 'choose the surface first'}`,
+      hint: `Approved: ${catalogue?.fasteners.find(({ id }) => id === approved(job, surface)?.fastener)?.name ?? approved(job, surface)?.fastener ?? 'choose the surface first'}`,
     },
     ...(approved(job, surface)?.zones ?? []).flatMap(({ zone, spacing, rows }, i): Ask[] => [
       {

@@ -108,7 +108,7 @@ const Print = ({
 }) => {
   if (paper.issued_at) {
     return (
-      <a href={`/api${addressOf(job, paper)}/print.pdf`}>
+      <a className="row-link" href={`/api${addressOf(job, paper)}/print.pdf`}>
         PDF<span className="visually-hidden"> of {nameOf(paper)}</span>
       </a>
     );
