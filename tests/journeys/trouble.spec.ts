@@ -38,7 +38,7 @@ journey('trouble', () => {
     await save(second);
     const alert = second.getByRole('alert');
     await alert.getByText('Somebody changed this surface while you were working.').waitFor();
-    expect(await alert.innerText()).toMatch(/Recorded: Area in squares \(Olive/);
+    await alert.getByText(/Recorded: Area in squares \(Olive/).waitFor();
     expect(await axe(second)).toEqual([]);
     expect(await second.getByLabel(/^Area/).inputValue()).toBe('19');
     await save(second);

@@ -130,7 +130,8 @@ export function useNames(ids: readonly string[]): (id: string) => string {
   for (const each of parties.data ?? []) {
     names.set(each.id, each.details?.['name'] ?? `details erased ${each.erased ?? ''}`.trim());
   }
-  return (id) => names.get(id) ?? (parties.isLoading ? '…' : id);
+  const waiting = people.isLoading || parties.isLoading;
+  return (id) => names.get(id) ?? (waiting && UUID.test(id) ? '…' : id);
 }
 
 const UUID = /^[0-9a-f]{8}-[0-9a-f-]{27}$/;
