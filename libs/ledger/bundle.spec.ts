@@ -64,7 +64,7 @@ test('a bundle says in words what it shows and what it cannot', () => {
   expect(said).toContain('had 31 entries');
   expect(said).toContain('which you hold');
   expect(said).toContain('job 0: versions 1 to 10, unaltered and in this order, at positions 1, 4');
-  expect(said).toContain('The log only grew since each of 3 earlier signed checkpoints.');
+  expect(said).toContain('The log only grew since 3 earlier signed checkpoints.');
   expect(said).toMatch(/order\.pdf is as issued \([0-9a-f]{16}…\), named at position 19\./);
   expect(said).toContain('letter.pdf was issued, and erased on ');
   expect(said).toContain('that no later version exists');

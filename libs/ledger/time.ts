@@ -3,13 +3,22 @@
 
 const FORM = /^([1-9]\d{3}-\d\d-\d\dT\d\d:\d\d:\d\d)(?:\.(\d{1,6}))?Z$/;
 
+/** The millisecond written last: many events of a batch share one. */
+let last = { millis: Number.NaN, text: '' };
+
 /** @throws RangeError for a time outside the years 1000 to 9999 */
 export function formatMicros(micros: number): string {
   const millis = Math.floor(micros / 1000);
+  if (millis !== last.millis) last = { millis, text: formatMillis(millis) };
   const rest = micros - millis * 1000;
+  return `${last.text}${rest < 10 ? '00' : rest < 100 ? '0' : ''}${rest}Z`;
+}
+
+/** Without the "Z". */
+function formatMillis(millis: number): string {
   const text = new Date(millis).toISOString();
-  if (text.length !== 24) throw new RangeError(`${micros} is outside the years 1000 to 9999`);
-  return `${text.slice(0, 23)}${String(rest).padStart(3, '0')}Z`;
+  if (text.length !== 24) throw new RangeError(`${millis} is outside the years 1000 to 9999`);
+  return text.slice(0, 23);
 }
 
 /**

@@ -136,8 +136,11 @@ function checkCheckpoints(bundle: Opened, held: Held, says: string[]): void {
     }
     met.push(earlier);
   }
-  if (met.length > 1) {
-    says.push(`The log only grew since each of ${met.length - 1} earlier signed checkpoints.`);
+  const earlier = met.length - 1;
+  if (earlier > 0) {
+    const since =
+      earlier === 1 ? 'an earlier signed checkpoint' : `${earlier} earlier signed checkpoints`;
+    says.push(`The log only grew since ${since}.`);
   }
   if (held.checkpoint === undefined) return;
   const same = met.find((each) => each.size === held.checkpoint?.size);
