@@ -1,5 +1,5 @@
-// From a surface's record to the question of a choosing. It reads through a lookup alone, so that the
-// recorded facts of an old decision ask the same question again.
+// From a surface's record to the question of a choosing. It reads through a lookup alone, so that
+// the recorded facts of an old decision ask the same question again.
 
 import { factsReadBy, type Edition, type RuleBook, type Substrate } from '#rules';
 import type { Catalogue } from '../contract/catalogue.js';
@@ -105,7 +105,9 @@ export function pathsRead(
   ];
 }
 
-/** What only the explanation reads: it asks the earlier stages' rules about other choices of make. */
+/**
+ * What only the explanation reads: it asks the earlier stages' rules about other choices of make.
+ */
 export function pathsOfExplanation(
   where: Where,
   { edition, book }: Pick<Under, 'edition' | 'book'>,

@@ -1,7 +1,8 @@
-// For tests: the space of choices of one option, searched by trying every value of every variable with
-// the whole evaluation. Slow, and shares nothing with the search but what the choices are.
+// For tests: the space of choices of one option, searched by trying every value of every variable
+// with the whole evaluation. Slow, and shares nothing with the search but what the choices are.
 
-import { makeKeys, type Frame } from './choices.js';
+import type { Frame } from './choices.js';
+import { makeKeys } from './makes.js';
 import { withLocals, type Local } from './cells.js';
 import { spacingKey } from './change-sets.js';
 import { zonesOf } from './demand.js';
@@ -74,7 +75,10 @@ function variablesOf(frame: Frame, target: Target): readonly Variable[] {
   );
 }
 
-/** Every way to set the free variables, each also left as it is; two of one zone only where `pairs` says so. */
+/**
+ * Every way to set the free variables, each also left as it is; two of one zone only where `pairs`
+ * says so.
+ */
 function assignments(
   free: readonly Variable[],
   pairs: boolean,

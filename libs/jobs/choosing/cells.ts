@@ -1,5 +1,5 @@
-// Judging one option in one zone, as often as a search asks: the same rules and the same checks as the
-// evaluation, each check made once and remembered, each judgement counted against the budget.
+// Judging one option in one zone, as often as a search asks: the same rules and the same checks as
+// the evaluation, each check made once and remembered, each judgement counted against the budget.
 
 import { bookKey, factsReadBy, refusing, type Edition, type FactKey } from '#rules';
 import { zonesOf, type Zone } from './demand.js';
@@ -72,7 +72,10 @@ export function cellsOf(question: Question, budget: number): Cells {
   };
 }
 
-/** What a zone's outcome rests on beside its spacings: the sheet, its fastener, and facts of the rules. */
+/**
+ * What a zone's outcome rests on beside its spacings: the sheet, its fastener, and facts of the
+ * rules.
+ */
 function mechanics({ question, option }: Frame, read: readonly FactKey[]): string {
   const facts: Partial<Record<FactKey, unknown>> = question.facts;
   return JSON.stringify([
@@ -84,7 +87,9 @@ function mechanics({ question, option }: Frame, read: readonly FactKey[]): strin
     read.map((key) => facts[key]),
   ]);
 }
-/** No rule that sees zones looks at the price; a change that one would refuse does not reproduce. */
+/**
+ * No rule that sees zones looks at the price; a change that one would refuse does not reproduce.
+ */
 const unpriced = (option: Option): Option => ({ ...option, price: null });
 
 /** The gauge rules that read zones, and those that do not. */
@@ -100,7 +105,9 @@ function parted({ edition, book }: Question): readonly [Edition, Edition] {
   ];
 }
 
-/** A check is a pure function of profile, option, attachment, spacing and loads: these are its key. */
+/**
+ * A check is a pure function of profile, option, attachment, spacing and loads: these are its key.
+ */
 function remembering(): Check {
   const known = new Map<string, ReturnType<Check>>();
   return (question, option, zone) => {
@@ -147,7 +154,9 @@ function questionIn(question: Question, { zone }: Zone, local: Local): Question 
   };
 }
 
-/** The question with spacings changed in some zones; every zone then has an attachment of its own. */
+/**
+ * The question with spacings changed in some zones; every zone then has an attachment of its own.
+ */
 export function withLocals(question: Question, locals: ReadonlyMap<string, Local>): Question {
   if (locals.size === 0) return question;
   const zones = zonesOf(question);

@@ -1,10 +1,12 @@
-// Every minimal set of design choices that turns an option: choices of make that stand together, and
-// spacings zone by zone. A zone's outcome rests on that zone alone, so each is searched by itself.
+// Every minimal set of design choices that turns an option: choices of make that stand together,
+// and spacings zone by zone. A zone's outcome rests on that zone alone, so each is searched by
+// itself.
 
-import { makeKeys, type Frame, type Frames } from './choices.js';
+import type { Frame, Frames } from './choices.js';
 import { withLocals, type Cells, type Local } from './cells.js';
 import { zonesOf, type Zone } from './demand.js';
 import { judge } from './evaluate.js';
+import { makeKeys } from './makes.js';
 import { minimalOnly } from './minimal-sets.js';
 import type { Option } from './options.js';
 import { spacingsIn, type Kind, type Target } from './spacings.js';
@@ -49,7 +51,10 @@ export function changeSets(cells: Cells, frames: Frames, option: Option, target:
   return { sets: minimalOnly(found, keysOf), whole };
 }
 
-/** A frame in which the option passes after changes of spacing: by failing zone, what cures it alone. */
+/**
+ * A frame in which the option passes after changes of spacing: by failing zone, what cures it
+ * alone.
+ */
 interface Searched {
   readonly keys: readonly string[];
   readonly cures: ReadonlyMap<string, readonly Kind[]>;
@@ -82,8 +87,8 @@ function passing(cells: Cells, frame: Frame, searched: Searched[]): readonly Zon
 }
 
 /**
- * Whether every set found here would hold one found in a frame of fewer changes: the same zones fail,
- * and whatever may be changed in them cured them there alone.
+ * Whether every set found here would hold one found in a frame of fewer changes: the same zones
+ * fail, and whatever may be changed in them cured them there alone.
  */
 function addsNothing(
   frame: Frame,
@@ -104,7 +109,10 @@ function addsNothing(
   );
 }
 
-/** One zone that fails is enough. With other choices of make only spacings that fail nothing alone matter. */
+/**
+ * One zone that fails is enough. With other choices of make only spacings that fail nothing alone
+ * matter.
+ */
 function failing(cells: Cells, frame: Frame, found: readonly ChangeSet[]): readonly ZoneSet[] {
   if (cells.refusedOutright(frame)) return [[]];
   const zones = zonesOf(frame.question);
@@ -118,8 +126,9 @@ function failing(cells: Cells, frame: Frame, found: readonly ChangeSet[]): reado
 }
 
 /**
- * The set run whole under the same rules and editions: it turns the option, and one inch less does not.
- * Of several spacings the inch less is judged in its own zone, which is enough to see that it does not.
+ * The set run whole under the same rules and editions: it turns the option, and one inch less does
+ * not. Of several spacings the inch less is judged in its own zone, which is enough to see that it
+ * does not.
  */
 export function reproduces(cells: Cells, { frame, spacings }: ChangeSet, target: Target): boolean {
   const turns = (locals: ReadonlyMap<string, Local>): boolean => {

@@ -1,5 +1,5 @@
-// The fixed sentences of an explanation. Text is made here once, from what was found, and kept in the
-// record as it is.
+// The fixed sentences of an explanation. Text is made here once, from what was found, and kept in
+// the record as it is.
 
 import type { SufficientReason, WhatWould } from '../contract/evaluation.js';
 import { keysOf, spacingKey, type ChangeSet } from './change-sets.js';
@@ -65,6 +65,7 @@ export function reasonWords(
       : []),
   ];
   const stands = target === 'passes' ? 'does not pass' : 'passes';
+  const settled = phrases.length === 0 ? '' : ` with ${listed(phrases)}`;
   return {
     option,
     because: [
@@ -74,7 +75,7 @@ export function reasonWords(
         value: inches(each.from),
       })),
     ],
-    words: `${what} ${stands}${phrases.length === 0 ? ',' : ` with ${listed(phrases)},`} whichever else of the considered choices is made.`,
+    words: `${what} ${stands}${settled}, whichever else of the considered choices is made.`,
   };
 }
 

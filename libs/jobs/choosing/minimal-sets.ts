@@ -23,8 +23,8 @@ export function minimalOnly<T>(
 
 /**
  * All minimal sets that meet every set of a family, smallest first; undefined where there would be
- * more than `most` on the way. What keeps an outcome and what changes it meet in this way (duality of
- * sufficient reasons and change sets).
+ * more than `most` on the way. What keeps an outcome and what changes it meet in this way (duality
+ * of sufficient reasons and change sets).
  */
 export function hittingSets(
   family: readonly (readonly string[])[],

@@ -1,5 +1,5 @@
-// The spacings that may change in one zone: attachment, rows of screws, supports. Each moves by whole
-// inches, closer where the option is to pass and wider where it is to fail.
+// The spacings that may change in one zone: attachment, rows of screws, supports. Each moves by
+// whole inches, closer where the option is to pass and wider where it is to fail.
 
 import type { LoadChart, TestedAssembly } from '../contract/catalogue.js';
 import type { Frame } from './choices.js';
@@ -15,8 +15,8 @@ export interface Spacing {
   /** As proposed or measured, inches; infinite where nothing is proposed. */
   readonly now: number;
   /**
-   * The whole inches it may take, nearest to today's first, in stretches within which no other row of
-   * a chart and no other test comes into play: within one, closer never bears less.
+   * The whole inches it may take, nearest to today's first, in stretches within which no other row
+   * of a chart and no other test comes into play: within one, closer never bears less.
    */
   readonly stretches: readonly Stretch[];
 }

@@ -1,5 +1,6 @@
-// What if the site were another: the wind or snow at which an option's outcome turns, one quantity at a
-// time. A fact of the site is never a choice, and a what-if never says that a design is acceptable.
+// What if the site were another: the wind or snow at which an option's outcome turns, one quantity
+// at a time. A fact of the site is never a choice, and a what-if never says that a design is
+// acceptable.
 
 import type { WhatWould } from '../contract/evaluation.js';
 import type { Cells } from './cells.js';
@@ -102,7 +103,9 @@ interface Turned {
   readonly still: string;
 }
 
-/** Rounded outward to the display step: the printed value turns the outcome, one step less does not. */
+/**
+ * Rounded outward to the display step: the printed value turns the outcome, one step less does not.
+ */
 function breakpoint(
   { now, most, steps }: Quantity,
   turns: (text: string) => boolean,
@@ -132,8 +135,8 @@ function wordsOf(
   const recorded = unit === 'psf' ? `; ${now} psf is recorded` : '';
   const said =
     target === 'passes'
-      ? `${optionWords(option)} would pass at ${what} ${at} ${unit} or less, and not at ${still} ${unit}`
-      : `${optionWords(option)} would pass up to ${what} ${still} ${unit}, and not at ${at} ${unit}`;
+      ? `would pass at ${what} ${at} ${unit} or less, and not at ${still} ${unit}`
+      : `would pass up to ${what} ${still} ${unit}, and not at ${at} ${unit}`;
   return {
     option: option.id,
     becomes: target,
@@ -144,7 +147,7 @@ function wordsOf(
         to: `${at} ${unit}`,
       },
     ],
-    words: `What if: ${said}${recorded}.`,
+    words: `What if: ${optionWords(option)} ${said}${recorded}.`,
     site_fact: true,
   };
 }

@@ -1,5 +1,6 @@
-// The explanation against brute force: what it shows turns the outcome, nothing less does, nothing is
-// left out, reasons and changes are dual, the same question gives the same bytes, the budget is honest.
+// The explanation against brute force: what it shows turns the outcome, nothing less does, nothing
+// is left out, reasons and changes are dual, the same question gives the same bytes, the budget is
+// honest.
 
 import { describe, expect, test } from '@jest/globals';
 import fc from 'fast-check';
@@ -35,7 +36,9 @@ function questionFor(file: typeof BARN): Question {
 const barn = questionFor(BARN);
 const house = questionFor(HOUSE);
 
-/** 22 gauge without a chart: only tests speak for it, each with its own screw, spacing and supports. */
+/**
+ * 22 gauge without a chart: only tests speak for it, each with its own screw, spacing and supports.
+ */
 const rib = SAMPLE_CATALOGUE.made.find(({ profile }) => profile === 'rib-36')!;
 const { deck_thickness: _, ...seamTest } = SAMPLE_CATALOGUE.assemblies[0]!;
 const ribTest = (
@@ -161,7 +164,7 @@ describe('change sets of a barn of two zones', () => {
   );
 });
 
-test('two spacings of a zone together, or another screw and one of them: complete against brute force', () => {
+test('two spacings of a zone together, or another screw and one of them, by brute force', () => {
   const [zone] = barn.wind.zones;
   const question = {
     ...barn,
@@ -174,7 +177,8 @@ test('two spacings of a zone together, or another screw and one of them: complet
   expect(named(minimalByForce(space, 3))).toEqual(named(sets.map(keysOf)));
   const { what_would_change } = explain(question, evaluate(question, []));
   expect(what_would_change.map(({ words }) => words)).toContain(
-    '22 gauge (0.0296 in, SS 80) passes with screws at 5 in or closer in zone 1 and supports at 20 in in zone 1 (added framing).',
+    '22 gauge (0.0296 in, SS 80) passes with screws at 5 in or closer in zone 1 and ' +
+      'supports at 20 in in zone 1 (added framing).',
   );
 });
 
@@ -205,14 +209,15 @@ describe('a house on clips', () => {
   );
 
   test('closer clips where the zone asks for them: hand arithmetic', () => {
-    // 24 gauge weighs 1.2337 psf; 0.6 of it counts. T-101 at 24 in bears 45 psf, T-102 at 12 in 80 psf.
-    // Zone 2e at 52 psf of uplift asks 51.26: over 45, under 80.
+    // 24 gauge weighs 1.2337 psf; 0.6 of it counts. T-101 at 24 in bears 45 psf, T-102 at 12 in 80
+    // psf. Zone 2e at 52 psf of uplift asks 51.26: over 45, under 80.
     const question = clipped(44);
     const { what_would_change } = explain(question, evaluate(question, []));
     expect(
       what_would_change.filter(({ site_fact }) => !site_fact).map(({ words }) => words),
     ).toContain(
-      '24 gauge (0.0236 in, SS 50 Class 1) passes with clips at 12 in or closer in zone 2e (13 in does not).',
+      '24 gauge (0.0236 in, SS 50 Class 1) passes with clips at 12 in or closer in zone 2e ' +
+        '(13 in does not).',
     );
   });
 
@@ -223,7 +228,8 @@ describe('a house on clips', () => {
     expect(snow.every(({ words }) => words.startsWith('What if: '))).toBe(true);
     // 45 + 0.7402 = 45.7402 psf is the last uplift that passes.
     expect(snow.map(({ words }) => words)).toContain(
-      'What if: 24 gauge (0.0236 in, SS 50 Class 1) would pass up to an uplift in zone 1 (ASD level) of 45.7 psf, and not at 45.8 psf; 20 psf is recorded.',
+      'What if: 24 gauge (0.0236 in, SS 50 Class 1) would pass up to an uplift in zone 1 ' +
+        '(ASD level) of 45.7 psf, and not at 45.8 psf; 20 psf is recorded.',
     );
   });
 });

@@ -1,5 +1,6 @@
-// What turns an option in one zone: every minimal set of spacings there, each with the value nearest to
-// today's that does it. Two spacings of a zone move together only with today's choices of make.
+// What turns an option in one zone: every minimal set of spacings there, each with the value
+// nearest to today's that does it. Two spacings of a zone move together only with today's choices
+// of make.
 
 import type { Frame } from './choices.js';
 import type { Cells, Local } from './cells.js';

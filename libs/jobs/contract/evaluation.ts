@@ -87,8 +87,8 @@ export interface FactUse {
 }
 
 /**
- * Changes that together would turn an option, and no fewer of them; each was run under the same rules
- * and editions before it was shown. With `site_fact` it is a what-if and never a choice.
+ * Changes that together would turn an option, and no fewer of them; each was run under the same
+ * rules and editions before it was shown. With `site_fact` it is a what-if and never a choice.
  */
 export interface WhatWould {
   readonly option: string;

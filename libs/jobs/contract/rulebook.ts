@@ -1,5 +1,6 @@
-// The rulebook as a record: commands that draft, withdraw and publish a rules edition, and the events
-// they make. An edition is published whole, once, with a reason; nothing of it is changed later.
+// The rulebook as a record: commands that draft, withdraw and publish a rules edition, and the
+// events they make. An edition is published whole, once, with a reason; nothing of it is changed
+// later.
 
 import { z } from 'zod';
 import { SEVERITIES, type Edition } from '#rules';

@@ -1,5 +1,5 @@
-// A stage as it was decided: its content, what it read and what the rules said. From an event of the
-// record, or from a job as it stands.
+// A stage as it was decided: its content, what it read and what the rules said. From an event of
+// the record, or from a job as it stands.
 
 import type { Edition, Finding, RuleBook } from '#rules';
 import type { Catalogue } from '../contract/catalogue.js';

@@ -20,7 +20,10 @@ export function editionDifference(
   ];
 }
 
-/** Entries that are not in the other edition as they stand here: another version, severity or setting. */
+/**
+ * Entries that are not in the other edition as they stand here: another version, severity or
+ * setting.
+ */
 export function entriesChanged(before: Edition, after: Edition): readonly EditionEntry[] {
   const was = new Map(before.entries.map((entry) => [entry.rule, text(entry)]));
   return after.entries.filter((entry) => was.get(entry.rule) !== text(entry));

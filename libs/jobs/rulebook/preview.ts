@@ -31,7 +31,10 @@ const MOST_LISTED = 2000;
 const MOST_REMEMBERED = 5000;
 const EVERY = 100;
 
-/** Yields progress every hundred decisions; returns the impact. `decisions` may be read from a stream. */
+/**
+ * Yields progress every hundred decisions; returns the impact. `decisions` may be read from a
+ * stream.
+ */
 export function* preview(
   decisions: Iterable<Decided>,
   other: Edition,
@@ -86,8 +89,8 @@ export function together(a: Impact, b: Impact): Impact {
 }
 
 /**
- * All that an answer rests on: what the rules said follows from what was read. Decisions with facts of
- * their own beside what they read are not shared.
+ * All that an answer rests on: what the rules said follows from what was read. Decisions with facts
+ * of their own beside what they read are not shared.
  */
 function questionKey({
   job,

@@ -47,9 +47,9 @@ export function underOf(
   if (!edition) return `Rules edition ${rules_edition.number} is not known.`;
   if (!made) return `Catalogue edition ${catalogue_edition.number} is not known.`;
   if (edition.digest !== rules_edition.digest)
-    return `Rules edition ${rules_edition.number} is not the one recorded: its digest differs.`;
+    return notTheOne(`Rules edition ${rules_edition.number}`);
   if (made.digest !== catalogue_edition.digest)
-    return `Catalogue edition ${catalogue_edition.number} is not the one recorded: its digest differs.`;
+    return notTheOne(`Catalogue edition ${catalogue_edition.number}`);
   return {
     book,
     edition: edition.edition,
@@ -59,6 +59,9 @@ export function underOf(
     day: evaluation?.day ?? '',
   };
 }
+
+const notTheOne = (which: string): string =>
+  `${which} is not the one recorded: its digest differs.`;
 
 function answerAgain(decided: Decided, under: Under) {
   const { stage, evaluation } = decided;

@@ -1,27 +1,15 @@
-// What another edition would have said to a decision, on the facts of that decision: a separate answer
-// with its own label, never a correction of the old one.
+// What another edition would have said to a decision, on the facts of that decision: a separate
+// answer with its own label, never a correction of the old one.
 
-import {
-  bookKey,
-  findings,
-  type Edition,
-  type Finding,
-  type Gate,
-  type Rule,
-  type ZoneFacts,
-} from '#rules';
+import { findings, type Edition, type Finding } from '#rules';
 import { questionAt, type Under } from '../choosing/asking.js';
-import { zonesOf } from '../choosing/demand.js';
-import { checkedIn, optionFacts } from '../choosing/evaluate.js';
-import { optionsOf, type Option } from '../choosing/options.js';
-import type { Question } from '../choosing/question.js';
 import { rank } from '../choosing/rank.js';
-import { refuses } from '../choosing/why-not.js';
 import type { OptionResult } from '../contract/evaluation.js';
 import type { GaugeContent } from '../contract/events.js';
 import { surfaceFacts } from '../reading.js';
 import { recordedIn, whereOf, type Decided, type Shelf } from './decided.js';
 import { entriesChanged } from './difference.js';
+import { judgedAgain, signOffAgain } from './judged-again.js';
 import { underOf } from './replay.js';
 
 export const ANSWERS = ['same', 'other-option', 'now-blocked', 'now-free', 'cannot-say'] as const;
@@ -37,7 +25,7 @@ export interface UnderAnother {
 
 export function underAnother(decided: Decided, other: Edition, shelf: Shelf): UnderAnother {
   const under = underOf(decided, shelf);
-  if (typeof under === 'string') return answer('cannot-say', other, under, []);
+  if (typeof under === 'string') return answer('cannot-say', other, under.replace(/\.$/, ''), []);
   const { stays, asked, differs } = differenceOf(under.edition, other);
   if (!differs) return answer('same', other, 'no rule differs', []);
   const again: Under = { ...under, edition: asked };
@@ -177,44 +165,3 @@ function gaugeUnder(
     edition.entries.map(({ rule }) => rule),
   );
 }
-
-/** Only what differs is asked again; what the other rules said stands in the record. */
-function judgedAgain(
-  question: Question,
-  options: readonly OptionResult[],
-  stays: (rule: string) => boolean,
-) {
-  const { book, edition } = question;
-  const here = optionsOf(question);
-  const zoned = readsZones(question, 'gauge');
-  return options.flatMap(({ id, findings: recorded }) => {
-    const option = here.find((each) => each.id === id);
-    if (!option) return [];
-    const facts = optionFacts(question, option, here, zoned ? zoneFactsOf(question, option) : []);
-    const said = [
-      ...recorded.filter(({ rule }) => stays(rule)),
-      ...findings(edition, book, 'gauge', facts),
-    ];
-    return [{ option, findings: said, admissible: !said.some(refuses) }];
-  });
-}
-
-function signOffAgain(question: Question, picked: string): readonly Finding[] {
-  const { book, edition, facts } = question;
-  if (!asksAt(question, 'sign-off')) return [];
-  const option = optionsOf(question).find(({ id }) => id === picked);
-  const zones = option && readsZones(question, 'sign-off') ? zoneFactsOf(question, option) : [];
-  return findings(edition, book, 'sign-off', { ...facts, zones });
-}
-
-const zoneFactsOf = (question: Question, option: Option): readonly ZoneFacts[] =>
-  zonesOf(question).map((zone) => checkedIn(question, option, zone).facts);
-
-const rulesAt = ({ book, edition }: Question, stage: Gate): readonly Rule[] =>
-  edition.entries.flatMap(({ rule, version }) => {
-    const known = book.get(bookKey(rule, version));
-    return known?.stage === stage ? [known] : [];
-  });
-const asksAt = (question: Question, stage: Gate): boolean => rulesAt(question, stage).length > 0;
-const readsZones = (question: Question, stage: Gate): boolean =>
-  rulesAt(question, stage).some(({ reads }) => reads.includes('zones'));
