@@ -29,8 +29,11 @@ export function attachmentCheckOf(question: Question, option: Option, zone: Zone
   if (along === null) return 'no support spacing is recorded for this zone';
   const bears = remembered(question, option, fastener);
   if (typeof bears === 'string') return bears;
-  const lb = fastenerDemand(psf(demand.outward), inches(along), inches(Number(here.spacing.v)));
-  const source = `${bears.source}, one ${fastener.kind} on ${along} in by ${here.spacing.v} in`;
+  // On open framing a clip stands at each support and holds one panel width; a screw, its own spacing.
+  const clipAtSupport = fastener.kind === 'clip' && question.open_framing;
+  const across = clipAtSupport ? question.width : here.spacing.v;
+  const lb = fastenerDemand(psf(demand.outward), inches(along), inches(Number(across)));
+  const source = `${bears.source}, one ${fastener.kind} on ${along} in by ${across} in`;
   return bears.map(({ limitState, lb: capacity, calculated, steps }) =>
     record(limitState, 'outward', lb, capacity, `${source}`, calculated, steps, 'lb'),
   );
