@@ -3,6 +3,7 @@
 import type { Drawing as Picture } from '#drawings';
 import { useId } from 'react';
 import { PlainTable } from './table.js';
+import { prose } from './words.js';
 
 export function Drawing({ figure }: { readonly figure: Picture }) {
   const id = useId();
@@ -10,7 +11,7 @@ export function Drawing({ figure }: { readonly figure: Picture }) {
     <figure className="drawing stack" aria-labelledby={id}>
       <figcaption className="stack tight">
         <h2 id={id}>{figure.title}</h2>
-        <p>{figure.finding}</p>
+        <p>{prose(figure.finding)}</p>
       </figcaption>
       <div
         className="sheet"

@@ -72,7 +72,7 @@ function picture(
       (piece) => piece.part === part && (piece.face === undefined || piece.face === 'eave'),
     );
     return zonePlan({
-      title: `Wind zones, ${part}`,
+      title: `Wind zones, ${part}, laid out by ASCE/SEI ${edition} without overhangs`,
       pieces,
       pressures: wind.zones.map(({ zone, part: of, inward_psf, outward_psf }) => ({
         zone,
@@ -81,7 +81,7 @@ function picture(
         outward_psf,
       })),
       basis: wind.basis === 'ASD' ? 'ASD' : 'strength level',
-      source: `${prose(wind.source)}; zones laid out by ASCE/SEI ${edition}, without overhangs`,
+      source: prose(wind.source),
     });
   }
 }
