@@ -36,8 +36,8 @@ interface Lost {
   readonly outcome: CommitOutcome;
 }
 
-/** A second batch follows the first only when it has at least so many events. */
-const WORTH_FOLLOWING = 16;
+/** A second batch follows the first only with at least so many events, and half as many as that. */
+const WORTH_FOLLOWING = 4;
 
 /** After so many batches the connection is given back, so that no busy log keeps it from others. */
 const BATCHES_IN_A_ROW = 100;
@@ -100,8 +100,11 @@ export class Committer {
   }
 
   private mayLaunch(): boolean {
-    if (this.queue.length === 0 || this.flights.length > 1) return false;
-    return this.flights.length === 0 || this.queue.events >= WORTH_FOLLOWING;
+    const [first, second] = this.flights;
+    if (this.queue.length === 0 || second !== undefined) return false;
+    if (first === undefined) return true;
+    const { events } = first.sealed.batch;
+    return this.queue.events >= Math.max(WORTH_FOLLOWING, events.length / 2);
   }
 
   /**

@@ -123,7 +123,6 @@ function readSignatureLine(line: string): readonly [string, string, Uint8Array] 
 }
 
 function isNoteText(text: string): boolean {
-  // eslint-disable-next-line no-control-regex -- control characters are what is looked for
   return text.endsWith('\n') && isUnicode(text) && !/[\u0000-\u0009\u000b-\u001f]/.test(text);
 }
 

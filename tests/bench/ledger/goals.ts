@@ -61,7 +61,12 @@ function appendGoals({ events, clients, rows }: AppendCell): Goal[] {
   const quickest = Math.min(...peers.map((peer) => peer.p99));
   return [
     goal,
-    { what: `${what}, of the best peer`, measured: ours.ratio / best, must: against, aim: 1 },
+    {
+      what: `${what}, of the best peer`,
+      measured: ours.ratio / best,
+      must: against,
+      aim: Math.max(1, against),
+    },
     ...(clients === 32
       ? [{ what: `${what}, p99 ms`, measured: ours.p99, must: quickest / 2, aim: 10, atMost: true }]
       : []),
@@ -89,7 +94,7 @@ function ratioOf(rows: readonly Row[], index: number): number {
 export function goalLine(goal: Goal): string {
   const better = (limit: number) =>
     goal.atMost === true ? goal.measured <= limit : goal.measured >= limit;
-  const verdict = better(goal.aim) ? 'aim met' : better(goal.must) ? 'met' : 'MISSED';
+  const verdict = !better(goal.must) ? 'MISSED' : better(goal.aim) ? 'aim met' : 'met';
   const number = (n: number) => (n >= 100 ? String(Math.round(n)) : n.toFixed(2)).padStart(8);
   const columns = [goal.measured, goal.must, goal.aim].map(number).join(' ');
   return `${goal.what.padEnd(36)} ${columns}  ${verdict}`;
