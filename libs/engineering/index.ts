@@ -84,7 +84,8 @@ export {
   type DesignStresses,
   type SteelGrade,
 } from './panel/steel.js';
-export { sheetShape, type OutlinePoint, type SheetShape } from './panel/outline.js';
+export type { OutlinePoint } from './panel/corners.js';
+export { sheetShape, type SheetShape } from './panel/outline.js';
 export { bendingStrength, type BendingStrength, type Sheet } from './panel/bending.js';
 export { panelStrength, type Panel, type PanelStrength, type PanelWeb } from './panel/panel.js';
 export {

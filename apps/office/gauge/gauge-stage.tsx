@@ -8,7 +8,7 @@ import { Failure, Loading } from '../parts/states.js';
 import { amount } from '../parts/words.js';
 import { StageForm } from '../stages/stage-form.js';
 import { StageFrame } from '../stages/stage-frame.js';
-import type { StageProps } from '../stages/surface-page.js';
+import type { StageProps } from '../stages/stage-props.js';
 import { AttachmentFields } from './attachment-fields.js';
 import { attachmentOf, attachmentTyped, gaugeFaults, gaugePlace } from './attachment-entry.js';
 import { Comparison } from './comparison.js';

@@ -7,7 +7,7 @@ import { ErrorSummary } from '../parts/errors.js';
 import { CheckField, DateField, LongField, SelectField } from '../parts/fields.js';
 import { useForm } from '../parts/use-form.js';
 import { day, parseDay, today } from '../parts/words.js';
-import type { StageProps } from '../stages/surface-page.js';
+import type { StageProps } from '../stages/stage-props.js';
 
 const IN_THREE_WEEKS = 21 * 86_400_000;
 

@@ -15,7 +15,7 @@ import {
 import { useForm } from '../parts/use-form.js';
 import { parseDay } from '../parts/words.js';
 import { decimal } from '../stages/hazards-entry.js';
-import type { StageProps } from '../stages/surface-page.js';
+import type { StageProps } from '../stages/stage-props.js';
 
 export function DesignForm({ job, surface }: StageProps) {
   const draft = useDraft(`${job.id} ${surface.id} design`, {

@@ -6,7 +6,7 @@ import type { SignOffView } from '#jobs/contract';
 import { TabSet } from '../parts/tabs.js';
 import { Tag, type Tone } from '../parts/table.js';
 import { capital, day, pathWords, STATUS_WORDS, value } from '../parts/words.js';
-import type { StageProps } from '../stages/surface-page.js';
+import type { StageProps } from '../stages/stage-props.js';
 import { AskForm } from './ask-form.js';
 import { DesignForm } from './design-form.js';
 

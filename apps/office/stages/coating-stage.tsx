@@ -9,7 +9,7 @@ import { Failure, Loading } from '../parts/states.js';
 import { capital } from '../parts/words.js';
 import { StageForm } from './stage-form.js';
 import { StageFrame } from './stage-frame.js';
-import type { StageProps } from './surface-page.js';
+import type { StageProps } from './stage-props.js';
 
 type Coating = Extract<CommandInput, { type: 'choose-coating' }>;
 type Chosen = 'metal' | 'paint_system' | 'metallic_coating' | 'color_group';

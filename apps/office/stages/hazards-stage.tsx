@@ -12,7 +12,7 @@ import { StageForm } from './stage-form.js';
 import { StageFrame } from './stage-frame.js';
 import { Steps } from './steps.js';
 import { ZonePicture } from './zone-picture.js';
-import type { StageProps } from './surface-page.js';
+import type { StageProps } from './stage-props.js';
 
 export function HazardsStage(props: StageProps) {
   const { content } = props.surface.stages.hazards;

@@ -15,7 +15,7 @@ import { Reopens } from '../parts/reopens.js';
 import { useForm } from '../parts/use-form.js';
 import { useLater } from '../parts/use-later.js';
 import { movable, unreadCautions } from './stage-frame.js';
-import type { StageProps } from './surface-page.js';
+import type { StageProps } from './stage-props.js';
 
 export interface OnStage {
   readonly surface: string;

@@ -8,7 +8,7 @@ import type { Finding, Stage, StageView } from '#jobs/contract';
 import { Findings } from '../parts/findings.js';
 import { capital, moment, pathWords, value } from '../parts/words.js';
 import { statusOf } from './stage-state.js';
-import type { StageProps } from './surface-page.js';
+import type { StageProps } from './stage-props.js';
 
 type ConfirmedStage = Exclude<Stage, 'sign-off'>;
 

@@ -9,7 +9,7 @@ import { Failure, Loading } from '../parts/states.js';
 import { amount, capital } from '../parts/words.js';
 import { StageForm } from './stage-form.js';
 import { StageFrame } from './stage-frame.js';
-import type { StageProps } from './surface-page.js';
+import type { StageProps } from './stage-props.js';
 
 export function StyleStage(props: StageProps) {
   const { content } = props.surface.stages.style;

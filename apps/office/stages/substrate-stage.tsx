@@ -7,7 +7,7 @@ import { Tick } from '../parts/fields.js';
 import { capital } from '../parts/words.js';
 import { StageForm } from './stage-form.js';
 import { StageFrame } from './stage-frame.js';
-import type { StageProps } from './surface-page.js';
+import type { StageProps } from './stage-props.js';
 import { TearOff } from './tear-off.js';
 
 export function SubstrateStage(props: StageProps) {

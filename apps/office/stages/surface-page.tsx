@@ -4,7 +4,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
 import { label, STAGES } from '#jobs/contract';
-import type { JobView, Stage, SurfaceView } from '#jobs/contract';
+import type { JobView, Stage } from '#jobs/contract';
 import { sessionQuery, useNames } from '../api/queries.js';
 import { StageFacts } from '../facts/fact-list.js';
 import { GaugeStage } from '../gauge/gauge-stage.js';
@@ -20,18 +20,10 @@ import { CoatingStage } from './coating-stage.js';
 import { HazardsStage } from './hazards-stage.js';
 import { Withdrawn } from './withdrawn.js';
 import { StageList, SurfacePicker } from './stage-list.js';
+import type { StageProps } from './stage-props.js';
 import { stageStates, surfaceState } from './stage-state.js';
 import { StyleStage } from './style-stage.js';
 import { SubstrateStage } from './substrate-stage.js';
-
-export interface StageProps {
-  readonly job: JobView;
-  readonly version: number;
-  readonly surface: SurfaceView;
-  readonly nameOf: (id: string) => string;
-  /** Whether this person may confirm stages. */
-  readonly may: boolean;
-}
 
 const STAGE_PAGES = {
   style: StyleStage,

@@ -4,7 +4,7 @@ import { useDraft } from '../parts/draft.js';
 import { ErrorSummary } from '../parts/errors.js';
 import { LongField, RadioField } from '../parts/fields.js';
 import { useForm } from '../parts/use-form.js';
-import type { StageProps } from './surface-page.js';
+import type { StageProps } from './stage-props.js';
 
 export function TearOff({ job, surface, may }: StageProps) {
   const draft = useDraft(`${job.id} ${surface.id} tear-off`, { finding: '', words: '' });

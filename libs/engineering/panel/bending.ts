@@ -5,7 +5,8 @@ import type { Inches, KipInches, Ksi, Quantity } from '../units.js';
 import { kipInches } from '../units.js';
 import { effectiveSection, grossSection, sectionStart } from './effective-section.js';
 import type { Element } from './elements.js';
-import { sheetShape, turnedOver, type OutlinePoint, type SheetShape } from './outline.js';
+import type { OutlinePoint } from './corners.js';
+import { sheetShape, turnedOver, type SheetShape } from './outline.js';
 import { S100_RULES, WIDTH_LIMITS } from './plate.js';
 
 /** Positive bending puts the sheet's top (larger y, the weather side) in compression. */

@@ -3,7 +3,13 @@
 
 import { refused, result, type Fault, type Outcome } from '../check.js';
 import type { Inches } from '../units.js';
-import type { OutlinePoint } from './outline.js';
+
+/** A corner of the mid-line; without an inside radius the bend is square (inside radius 0). */
+export interface OutlinePoint {
+  readonly x: Inches;
+  readonly y: Inches;
+  readonly insideRadius?: Inches;
+}
 
 export interface Corner {
   readonly x: number;

@@ -5,7 +5,7 @@ import { refused, result, TO_BE_CONFIRMED, type Fault, type Outcome, type Step }
 import { inches, type Feet, type Inches, type Psf } from '../units.js';
 import { beamCoefficients } from './beam.js';
 import { sheetThickness } from './gauge.js';
-import type { OutlinePoint } from './outline.js';
+import type { OutlinePoint } from './corners.js';
 import { panelStrength, type PanelStrength } from './panel.js';
 import type { SteelEdition } from './shear.js';
 import { governing, spanLimits, strengthSteps, type LoadDirection } from './span-limits.js';

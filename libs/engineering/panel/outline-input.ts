@@ -2,7 +2,7 @@
 
 import type { ListField } from '../input.js';
 import { inches } from '../units.js';
-import type { OutlinePoint } from './outline.js';
+import type { OutlinePoint } from './corners.js';
 
 export const OUTLINE = {
   kind: 'list',

@@ -4,14 +4,7 @@
 import { refused, result, type Fault, type Outcome } from '../check.js';
 import type { Inches } from '../units.js';
 import { bend, type Bend } from './bend.js';
-import { readCorners, turnAt, type Corner, type Path } from './corners.js';
-
-/** A corner of the mid-line; without an inside radius the bend is square (inside radius 0). */
-export interface OutlinePoint {
-  readonly x: Inches;
-  readonly y: Inches;
-  readonly insideRadius?: Inches;
-}
+import { readCorners, turnAt, type Corner, type OutlinePoint, type Path } from './corners.js';
 
 /** A flat between two bends. Numbers are inches. */
 export interface Flat {

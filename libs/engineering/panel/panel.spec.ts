@@ -7,7 +7,7 @@ import { feet, inches, ksi, psf } from '../units.js';
 import { beamCoefficients } from './beam.js';
 import { bendingStrength, type BendingStrength } from './bending.js';
 import { loadTable } from './load-table.js';
-import type { OutlinePoint } from './outline.js';
+import type { OutlinePoint } from './corners.js';
 import { panelStrength, type Panel } from './panel.js';
 import { panelChecks, spanLimits, type LoadDirection } from './span-limits.js';
 import { E_STEEL, STEEL_GRADES } from './steel.js';

@@ -5,7 +5,8 @@ import fc from 'fast-check';
 import { inches, ksi } from '../units.js';
 import { bendingStrength } from './bending.js';
 import { grossSection } from './effective-section.js';
-import { sheetShape, type OutlinePoint } from './outline.js';
+import type { OutlinePoint } from './corners.js';
+import { sheetShape } from './outline.js';
 import { effectiveWidth, reduction, stiffenedGradient, unstiffened } from './plate.js';
 import { E_STEEL } from './steel.js';
 
