@@ -1,7 +1,7 @@
 // A drafted edition: the newest one with the edits in it, what that changes, and every fault of it.
 
 import { bookKey, editionFaults, type Edition, type EditionEntry, type RuleBook } from '#rules';
-import type { Edit, RuleChange, RulebookCommand } from '../contract/rulebook.js';
+import type { DraftedEdits, Edit, RuleChange } from '../contract/rulebook.js';
 import type { RefusalView } from '../contract/views.js';
 import { editionDifference } from './difference.js';
 import { refuseBook } from './refusals.js';
@@ -11,17 +11,23 @@ export interface Drafted {
   readonly changes: readonly RuleChange[];
   readonly refusals: readonly RefusalView[];
 }
-type Draft = Extract<RulebookCommand, { readonly type: 'draft-rules-edition' }>;
 
-export function draftOf(before: Edition, command: Draft, book: RuleBook, today: string): Drafted {
-  const { in_force_from, summary, edits } = command;
+export function draftOf(
+  before: Edition,
+  { in_force_from, summary, edits }: DraftedEdits,
+  book: RuleBook,
+  today: string,
+): Drafted {
   const edition: Edition = {
     number: before.number + 1,
     in_force_from,
     summary,
     entries: edited(before.entries, edits, book),
   };
-  const changes = editionDifference(before, edition, book);
+  const changes = editionDifference(before, edition, book).map((change): RuleChange => {
+    const because = edits.find(({ rule }) => rule === change.rule)?.source;
+    return because === undefined ? change : { ...change, because };
+  });
   const same = `Nothing differs from edition ${before.number}.`;
   const refusals = [
     ...repeated(edits),

@@ -36,19 +36,30 @@ const when = (
     ...CONTEXT,
     ...context,
   });
+const eventsOf = (decision: RulebookDecision): readonly RulebookEvent[] =>
+  decision.ok ? decision.events : [];
 const codes = (decision: RulebookDecision): readonly string[] =>
   decision.ok ? [] : decision.refusals.map(({ code }) => code);
 
 const DRAFT: RulebookCommandInput = {
   type: 'draft-rules-edition',
+  draft: 'd1',
+  seen: 0,
   in_force_from: '2026-12-01',
   summary: 'Hail country from 1.5 in; 29 is not stocked.',
-  source: 'office meeting of 30 October',
   edits: [
-    { rule: 'GAUGE-07', settings: { hail_country_stone_in: 1.5 } },
-    { rule: 'GAUGE-05', settings: { not_stocked: true } },
+    { rule: 'GAUGE-07', settings: { hail_country_stone_in: 1.5 }, source: 'hail reports of 2026' },
+    { rule: 'GAUGE-05', settings: { not_stocked: true }, source: 'office meeting of 30 October' },
   ],
 };
+const PUBLISH: RulebookCommandInput = {
+  type: 'publish-rules-edition',
+  draft: 'd1',
+  seen: 2,
+  running_jobs: 'stand',
+  reason: 'agreed',
+};
+const source = 'office meeting';
 const drafted = (
   command = DRAFT,
   past: readonly RulebookEvent[] = [FIRST],
@@ -70,6 +81,7 @@ describe('a draft', () => {
         was: string | null;
         becomes: string | null;
         source: string;
+        because?: string;
       }[];
     };
     expect(edition.number).toBe(2);
@@ -78,7 +90,11 @@ describe('a draft', () => {
       ['GAUGE-05', 'setting not_stocked', 'false', 'true'],
       ['GAUGE-07', 'setting hail_country_stone_in', '1.75', '1.5'],
     ]);
-    expect(changes.every(({ source }) => source.length > 0)).toBe(true);
+    expect(changes.every((each) => each.source.length > 0)).toBe(true);
+    expect(changes.map(({ because }) => because)).toEqual([
+      'office meeting of 30 October',
+      'hail reports of 2026',
+    ]);
   });
 
   test('names every fault at once', () => {
@@ -86,12 +102,12 @@ describe('a draft', () => {
       ...DRAFT,
       in_force_from: '2026-10-01',
       edits: [
-        { rule: 'GAUGE-01', severity: 'note' },
-        { rule: 'GAUGE-07', settings: { stone: 1 } },
-        { rule: 'GAUGE-07', version: 1 },
-        { rule: 'NONE-01' },
-        { rule: 'NONE-02', leave_out: true },
-        { rule: 'GAUGE-02', leave_out: true },
+        { rule: 'GAUGE-01', severity: 'note', source },
+        { rule: 'GAUGE-07', settings: { stone: 1 }, source },
+        { rule: 'GAUGE-07', version: 1, source },
+        { rule: 'NONE-01', source },
+        { rule: 'NONE-02', leave_out: true, source },
+        { rule: 'GAUGE-02', leave_out: true, source },
       ],
     };
     expect([...codes(when([FIRST], faulty))].sort()).toEqual([
@@ -107,14 +123,14 @@ describe('a draft', () => {
 
   test('needs a first edition, a difference and the role', () => {
     expect(codes(when([], DRAFT))).toEqual(['BOOK-03']);
-    expect(codes(when([FIRST], { ...DRAFT, edits: [{ rule: 'GAUGE-07' }] }))).toEqual(['BOOK-06']);
+    expect(codes(when([FIRST], { ...DRAFT, edits: [{ rule: 'GAUGE-07', source }] }))).toEqual(['BOOK-06']);
     expect(codes(when([FIRST], DRAFT, { roles: ['project-manager'] }))).toEqual(['BOOK-01']);
   });
 
   test('may add a rule with its own settings and leave out guidance', () => {
     const more: RulebookCommandInput = {
       ...DRAFT,
-      edits: [{ rule: 'GAUGE-17' }, { rule: 'GAUGE-06', leave_out: true }],
+      edits: [{ rule: 'GAUGE-17', source }, { rule: 'GAUGE-06', leave_out: true, source }],
     };
     const { changes } = drafted(more)[1]!.data as {
       changes: readonly { rule: string; was: string | null; becomes: string | null }[];
@@ -127,46 +143,76 @@ describe('a draft', () => {
 });
 
 describe('publishing', () => {
-  test('takes exactly what was drafted, with a reason, and clears the draft', () => {
+  test('takes exactly what was drafted, with a reason and what becomes of running jobs', () => {
     const past = drafted();
-    const made = when(past, { type: 'publish-rules-edition', number: 2, reason: 'agreed' });
-    expect(made).toMatchObject({
-      ok: true,
-      events: [
-        {
-          type: 'rules-edition-published/1',
-          data: { edition: (past[1]!.data as { edition: unknown }).edition, reason: 'agreed' },
-        },
-      ],
-    });
+    const impact = { scope: 'open', position: 12, checked: 3, words: '3 same' } as const;
+    const made = when(past, { ...PUBLISH, impact });
+    const { edition, changes } = past[1]!.data as { edition: unknown; changes: unknown };
+    const data = { edition, changes, reason: 'agreed', draft: 'd1', running_jobs: 'stand', impact };
+    expect(made).toEqual({ ok: true, events: [{ type: 'rules-edition-published/1', data }] });
     const after = [...past, ...(made.ok ? made.events : [])].reduce(evolveRulebook, EMPTY_RULEBOOK);
-    expect(after.draft).toBeNull();
+    expect(after.drafts).toEqual({});
     expect(after.editions.map(({ number }) => number)).toEqual([1, 2]);
   });
 
   test('is refused without that draft, after its day, and when withdrawn', () => {
-    const publish: RulebookCommandInput = {
-      type: 'publish-rules-edition',
-      number: 2,
-      reason: 'agreed',
+    expect(codes(when([FIRST], PUBLISH))).toEqual(['BOOK-02']);
+    expect(codes(when(drafted(), { ...PUBLISH, draft: 'd2' }))).toEqual(['BOOK-02']);
+    expect(codes(when(drafted(), PUBLISH, { day: '2026-12-02' }))).toEqual(['BOOK-08']);
+    const withdraw: RulebookCommandInput = {
+      type: 'withdraw-rules-draft',
+      draft: 'd1',
+      reason: 'not agreed',
     };
-    expect(codes(when([FIRST], publish))).toEqual(['BOOK-02']);
-    expect(codes(when(drafted(), { ...publish, number: 3 }))).toEqual(['BOOK-02']);
-    expect(codes(when(drafted(), publish, { day: '2026-12-02' }))).toEqual(['BOOK-08']);
-    const withdrawn = when(drafted(), { type: 'withdraw-rules-draft', reason: 'not agreed' });
-    expect(codes(when([...drafted(), ...(withdrawn.ok ? withdrawn.events : [])], publish))).toEqual(
-      ['BOOK-02'],
-    );
-    expect(codes(when([FIRST], { type: 'withdraw-rules-draft', reason: 'none' }))).toEqual([
+    expect(codes(when([FIRST], withdraw))).toEqual(['BOOK-02']);
+    expect(codes(when([...drafted(), ...eventsOf(when(drafted(), withdraw))], PUBLISH))).toEqual([
       'BOOK-02',
     ]);
   });
 
   test('its events are what the contract says', () => {
-    for (const event of drafted())
+    for (const event of [...drafted(), ...eventsOf(when(drafted(), PUBLISH))])
       expect(
         RULEBOOK_EVENTS[event.type].safeParse(JSON.parse(JSON.stringify(event.data))).success,
       ).toBe(true);
+  });
+});
+
+describe('two people at once', () => {
+  const other: RulebookCommandInput = {
+    ...DRAFT,
+    draft: 'd2',
+    summary: 'No note on solid decks.',
+    edits: [{ rule: 'GAUGE-06', leave_out: true, source }],
+  };
+  const both = drafted(other, drafted());
+
+  test('each has a draft of their own', () => {
+    const { drafts } = both.reduce(evolveRulebook, EMPTY_RULEBOOK);
+    expect(Object.keys(drafts)).toEqual(['d1', 'd2']);
+    expect(drafts['d2']).toMatchObject({ version: 3, base: 1 });
+  });
+
+  test('the second is not published over the first, is told what changed, and saved again it is', () => {
+    const published = [...both, ...eventsOf(when(both, PUBLISH))];
+    const late: RulebookCommandInput = { ...PUBLISH, draft: 'd2', seen: 3 };
+    const refused = when(published, late);
+    expect(codes(refused)).toEqual(['BOOK-09']);
+    expect(refused.ok ? '' : refused.refusals[0]!.words).toContain(
+      'GAUGE-07 setting hail_country_stone_in 1.75 → 1.5',
+    );
+    const again = drafted({ ...other, seen: 3 }, published);
+    const edition = eventsOf(when(again, { ...late, seen: 5 }))[0]!.data as { edition: typeof EDITION_1 };
+    expect(edition.edition.number).toBe(3);
+    const kept = edition.edition.entries.find(({ rule }) => rule === 'GAUGE-07');
+    expect(kept?.settings['hail_country_stone_in']).toBe(1.5);
+  });
+
+  test('one draft is not saved or published over a newer version of it', () => {
+    const saved = drafted({ ...DRAFT, seen: 2, summary: 'Said better.' }, drafted());
+    expect(codes(when(saved, { ...DRAFT, seen: 2 }))).toEqual(['BOOK-10']);
+    expect(codes(when(saved, PUBLISH))).toEqual(['BOOK-10']);
+    expect(codes(when(saved, { ...PUBLISH, seen: 3 }))).toEqual([]);
   });
 });
 
