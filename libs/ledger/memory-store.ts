@@ -60,6 +60,12 @@ export function createMemoryStore(): Store {
           recordedAt: parseMicros(event.recordedAt),
           effectiveAt: parseMicros(event.effectiveAt),
         })),
+    readLinks: async (log, wanted, upTo) =>
+      wanted.flatMap(({ stream, version }) => {
+        const found = find(log).streams.get(stream)?.[version - 1];
+        if (found === undefined || found.pos > upTo) return [];
+        return [{ stream, version, leaf: found.leaf.toString('hex') }];
+      }),
     ...documents(find),
   };
 }

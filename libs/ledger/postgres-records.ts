@@ -2,7 +2,7 @@
 // of issued documents.
 
 import type { KeptCheckpoint } from './ledger.js';
-import type { EventRow, Store } from './store.js';
+import type { EventRow, Store, StoredLink } from './store.js';
 import { formatMicros } from './time.js';
 
 export interface Statement {
@@ -18,6 +18,7 @@ type Records = Pick<
   | 'readLeaves'
   | 'readHead'
   | 'readRows'
+  | 'readLinks'
   | 'keepCheckpoint'
   | 'checkpoints'
   | 'lastCheckpoint'
@@ -41,6 +42,11 @@ export function postgresRecords(rows: Rows): Records {
     readRows: async (log, after, limit) => {
       const found = await rows<RawRow>(log, READ_ROWS, [log, after, limit]);
       return found.map(readRow);
+    },
+    readLinks: (log, wanted, upTo) => {
+      const streams = wanted.map((each) => each.stream);
+      const versions = wanted.map((each) => each.version);
+      return rows<StoredLink>(log, READ_LINKS, [log, streams, versions, upTo]);
     },
     keepCheckpoint: async (log, { size, root, note }) => {
       await rows(log, KEEP_CHECKPOINT, [log, size, root, note]);
@@ -92,6 +98,15 @@ const READ_ROWS: Statement = {
   text: `SELECT pos, stream_id, version, type, ${micros('recorded_at')}, ${micros('effective_at')},
       body, leaf
     FROM ledger.event WHERE log_id = $1 AND pos > $2 ORDER BY pos LIMIT $3`,
+};
+
+const READ_LINKS: Statement = {
+  name: 'ledger-read-links',
+  text: `SELECT e.stream_id AS stream, e.version, encode(e.leaf, 'hex') AS leaf
+    FROM unnest($2::text[], $3::integer[]) AS wanted (stream, version)
+    JOIN ledger.event e ON e.log_id = $1 AND e.stream_id = wanted.stream
+      AND e.version = wanted.version
+    WHERE e.pos <= $4`,
 };
 
 const KEEP_CHECKPOINT: Statement = {

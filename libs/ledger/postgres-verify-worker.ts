@@ -4,6 +4,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import pg from 'pg';
 import { companyPool } from './postgres-pool.js';
 import { createPostgresStore } from './postgres-store.js';
+import { verifyLinks } from './verify-links.js';
 import { verifyRange } from './verify-range.js';
 
 export interface WorkerInput {
@@ -23,10 +24,9 @@ const port = parentPort;
 if (port === null) throw new Error('This file runs as a worker thread.');
 
 port.on('message', ({ start, count }: Job) => {
-  store.readRows(log, start, count).then(
-    (rows) => port.postMessage(verifyRange(log, start, rows, count)),
-    (fault: unknown) => {
-      throw fault;
-    },
-  );
+  // What goes wrong here ends the thread, and is the caller's fault to hear of.
+  void store
+    .readRows(log, start, count)
+    .then((rows) => verifyLinks(store, log, verifyRange(log, start, rows, count)))
+    .then((report) => port.postMessage(report));
 });

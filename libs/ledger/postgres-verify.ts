@@ -1,10 +1,11 @@
 // Verifies a log in PostgreSQL with worker threads: they read and hash, this thread joins.
 
-import { Worker } from 'node:worker_threads';
+import type { Worker } from 'node:worker_threads';
 import pg from 'pg';
 import type { Checkpoint } from './checkpoint.js';
 import { companyPool } from './postgres-pool.js';
 import { createPostgresStore } from './postgres-store.js';
+import { startWorker } from './start-worker.js';
 import { beyondHead, joinRanges } from './verify-log.js';
 import type { LogReport } from './verify-log.js';
 import type { RangeReport } from './verify-range.js';
@@ -13,21 +14,25 @@ import type { Job, WorkerInput } from './postgres-verify-worker.js';
 export interface VerifyOptions extends WorkerInput {
   readonly checkpoints: readonly Checkpoint[];
   readonly workers: number;
+  /** Entries verified so far, and of how many. */
+  readonly onProgress?: (done: number, of: number) => void;
 }
 
 const RANGE = 5000;
 
-/** Runs from the build only: a worker thread loads compiled files. */
 export async function verifyInWorkers(options: VerifyOptions): Promise<LogReport> {
   const { serviceUrl, log, checkpoints } = options;
   const pool = new pg.Pool({ connectionString: serviceUrl, max: 1 });
   const store = createPostgresStore(companyPool(pool));
-  const url = new URL('./postgres-verify-worker.js', import.meta.url);
-  const workerData: WorkerInput = { serviceUrl, log };
-  const workers = Array.from({ length: options.workers }, () => new Worker(url, { workerData }));
+  const input: WorkerInput = { serviceUrl, log };
+  const workers = Array.from({ length: options.workers }, () =>
+    startWorker('postgres-verify-worker', input),
+  );
   try {
     const state = await store.readHead(log);
-    const report = await joinRanges(state, ranges(workers, state.pos), checkpoints);
+    const report = await joinRanges(state, ranges(workers, state.pos), checkpoints, {
+      onProgress: ({ size }) => options.onProgress?.(size, state.pos),
+    });
     if (report.fault !== undefined) return report;
     return { ...report, fault: await beyondHead(store, log, state) };
   } finally {

@@ -52,6 +52,10 @@ export interface StoredEvent {
   readonly body: string;
 }
 
+export interface StoredLink extends StreamHead {
+  readonly stream: string;
+}
+
 export interface Store {
   createLog(log: string): Promise<void>;
   /** @throws Error when the log does not exist or cannot be seen */
@@ -70,6 +74,12 @@ export interface Store {
   /** Events with their copied columns, in order of position. */
   readRows(log: string, after: number, limit: number): Promise<EventRow[]>;
   /** Does nothing when one of this size is there. */
+  /** Of these versions, those at or before a position. */
+  readLinks(
+    log: string,
+    wanted: readonly { readonly stream: string; readonly version: number }[],
+    upTo: number,
+  ): Promise<StoredLink[]>;
   keepCheckpoint(log: string, checkpoint: KeptCheckpoint): Promise<void>;
   /** In order of size. */
   checkpoints(log: string): Promise<KeptCheckpoint[]>;

@@ -4,40 +4,64 @@ import type { Checkpoint } from './checkpoint.js';
 import { Frontier, HASH_BYTES } from './merkle.js';
 import type { Hash } from './merkle.js';
 import type { EventRow, HeadRow, Store } from './store.js';
-import { brokenChain, verifyRange } from './verify-range.js';
-import type { ChainLink, Fault, RangeReport } from './verify-range.js';
+import { verifyLinks } from './verify-links.js';
+import { earliest, verifyRange } from './verify-range.js';
+import type { Fault, RangeReport } from './verify-range.js';
 
 export interface LogReport {
   /** Entries found good before the first fault. */
   readonly events: number;
   /** Of those entries. */
   readonly root: Hash;
-  /** Checkpoints whose root was met. */
+  /** Checkpoints whose root was met, and the size of the largest of them; 0 for none. */
   readonly checkpoints: number;
+  readonly lastMet: number;
   readonly fault: Fault | undefined;
 }
 
+/** Where a verification stands, small enough to be kept: another process goes on from it. */
+export interface VerifyProgress {
+  /** Entries found good. */
+  readonly size: number;
+  readonly frontier: Buffer;
+  /** Of the last of them, in microseconds since 1970. */
+  readonly lastAt: number;
+  /** Checkpoints met so far, and the size of the largest. */
+  readonly met: number;
+  readonly lastMet: number;
+}
+
+export interface VerifyCourse {
+  readonly from?: VerifyProgress;
+  /** Called after each range; the next one waits for it. */
+  readonly onProgress?: (progress: VerifyProgress) => void | Promise<void>;
+}
+
 const RANGE = 5000;
+type Reading = Pick<Store, 'readHead' | 'readRows' | 'readLinks'>;
 
 /** In this process, with one range read while the one before is verified. */
 export async function verifyLog(
-  store: Pick<Store, 'readHead' | 'readRows'>,
+  store: Reading,
   log: string,
   checkpoints: readonly Checkpoint[],
+  course: VerifyCourse = {},
 ): Promise<LogReport> {
   const state = await store.readHead(log);
+  const first = course.from?.size ?? 0;
   const read = (after: number) =>
     store.readRows(log, after, Math.min(RANGE, Math.max(1, state.pos - after)));
   async function* ranges(): AsyncGenerator<RangeReport> {
-    let next: Promise<EventRow[]> = read(0);
-    for (let start = 0; start < state.pos; start += RANGE) {
+    let next: Promise<EventRow[]> = read(first);
+    for (let start = first; start < state.pos; start += RANGE) {
       const rows = await next;
       if (start + RANGE < state.pos) next = read(start + RANGE);
       next.catch(() => undefined);
-      yield verifyRange(log, start, rows, Math.min(RANGE, state.pos - start));
+      const report = verifyRange(log, start, rows, Math.min(RANGE, state.pos - start));
+      yield await verifyLinks(store, log, report);
     }
   }
-  const report = await joinRanges(state, ranges(), checkpoints);
+  const report = await joinRanges(state, ranges(), checkpoints, course);
   if (report.fault !== undefined) return report;
   return { ...report, fault: await beyondHead(store, log, state) };
 }
@@ -50,19 +74,19 @@ export async function joinRanges(
   state: HeadRow,
   ranges: AsyncIterable<RangeReport>,
   checkpoints: readonly Checkpoint[],
+  { from = NOTHING_YET, onProgress }: VerifyCourse = {},
 ): Promise<LogReport> {
-  const frontier = new Frontier();
-  const heads = new Map<string, ChainLink>();
-  const open = [...checkpoints].sort((a, b) => a.size - b.size);
-  const met: Checkpoint[] = [];
-  let lastAt = 0;
+  const frontier = Frontier.decode(from.size, from.frontier);
+  let { lastAt, met, lastMet } = from;
+  const open = checkpoints.filter(({ size }) => size >= from.size).sort((a, b) => a.size - b.size);
   const report = (fault?: Fault): LogReport => {
-    return { events: frontier.size, root: frontier.root(), checkpoints: met.length, fault };
+    return { events: frontier.size, root: frontier.root(), checkpoints: met, lastMet, fault };
   };
   const meet = (): Fault | undefined => {
     for (let next = open[0]; next?.size === frontier.size; next = open[0]) {
-      if (!next.root.equals(frontier.root())) return altered(met.at(-1)?.size ?? 0, next.size);
-      met.push(next);
+      if (!next.root.equals(frontier.root())) return altered(lastMet, next.size);
+      met++;
+      lastMet = next.size;
       open.shift();
     }
     return undefined;
@@ -70,7 +94,7 @@ export async function joinRanges(
   let fault = meet();
   if (fault !== undefined) return report(fault);
   for await (const range of ranges) {
-    const found = earliest([range.fault, chainFault(heads, range), timeFault(lastAt, range)]);
+    const found = earliest([range.fault, timeFault(lastAt, range)]);
     const good = Math.min(
       range.leaves.length / HASH_BYTES,
       (found?.pos ?? Infinity) - 1 - range.start,
@@ -81,15 +105,24 @@ export async function joinRanges(
     }
     fault ??= found;
     if (fault !== undefined) return report(fault);
-    for (const link of range.lasts) heads.set(link.stream, link);
     lastAt = range.lastAt;
+    const { size } = frontier;
+    await onProgress?.({ size, frontier: frontier.encode(), lastAt, met, lastMet });
   }
   return report(endFault(state, frontier, lastAt, open[0]));
 }
 
+const NOTHING_YET: VerifyProgress = {
+  size: 0,
+  frontier: Buffer.alloc(0),
+  lastAt: 0,
+  met: 0,
+  lastMet: 0,
+};
+
 /** A row behind the head belongs to nothing; a head that moved meanwhile explains it. */
 export async function beyondHead(
-  store: Pick<Store, 'readHead' | 'readRows'>,
+  store: Reading,
   log: string,
   state: HeadRow,
 ): Promise<Fault | undefined> {
@@ -105,19 +138,6 @@ function altered(from: number, to: number): Fault {
     `an entry from ${from + 1} to ${to} was altered and the hashes computed anew: ` +
     `the root of the first ${to} entries is not the one that was signed`;
   return { pos: from + 1, says };
-}
-
-function earliest(faults: readonly (Fault | undefined)[]): Fault | undefined {
-  return faults.filter((fault) => fault !== undefined).sort((a, b) => a.pos - b.pos)[0];
-}
-
-function chainFault(heads: ReadonlyMap<string, ChainLink>, range: RangeReport): Fault | undefined {
-  for (const link of range.firsts) {
-    const before = heads.get(link.stream) ?? { version: 0, leaf: null };
-    const says = brokenChain(before, link);
-    if (says !== undefined) return { pos: link.pos, says };
-  }
-  return undefined;
 }
 
 function timeFault(lastAt: number, range: RangeReport): Fault | undefined {

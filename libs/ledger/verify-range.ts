@@ -18,8 +18,6 @@ export interface RangeReport {
   readonly leaves: Uint8Array;
   /** The first entry of each stream in the range, to be compared with the ranges before. */
   readonly firsts: readonly ChainLink[];
-  /** The last entry of each stream in the range. */
-  readonly lasts: readonly ChainLink[];
   /** Microseconds since 1970; 0 for an empty range. */
   readonly firstAt: number;
   readonly lastAt: number;
@@ -70,7 +68,11 @@ export function verifyRange(
   if (fault === undefined && good < count) fault = missing(start + good + 1);
   const used = leaves.subarray(0, good * HASH_BYTES);
   const firstAt = rows[0]?.recordedAt ?? 0;
-  return { start, leaves: used, firsts, lasts: [...heads.values()], firstAt, lastAt, fault };
+  return { start, leaves: used, firsts, firstAt, lastAt, fault };
+}
+
+export function earliest(faults: readonly (Fault | undefined)[]): Fault | undefined {
+  return faults.filter((fault) => fault !== undefined).sort((a, b) => a.pos - b.pos)[0];
 }
 
 function missing(pos: number): Fault {
@@ -78,7 +80,7 @@ function missing(pos: number): Fault {
 }
 
 /** Why the second entry does not follow the first in their stream; undefined: it does. */
-export function brokenChain(
+function brokenChain(
   before: { readonly version: number; readonly leaf: string | null },
   link: ChainLink,
 ): string | undefined {

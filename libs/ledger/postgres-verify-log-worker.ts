@@ -1,0 +1,29 @@
+// The worker thread of postgres-verify-log.ts: reads, hashes and joins a whole log, one range at a time.
+
+import { parentPort, workerData } from 'node:worker_threads';
+import pg from 'pg';
+import { companyPool } from './postgres-pool.js';
+import { createPostgresStore } from './postgres-store.js';
+import { verifyLog } from './verify-log.js';
+import type { LogReport, VerifyProgress } from './verify-log.js';
+import { revived } from './postgres-verify-log.js';
+import type { VerifyTask } from './postgres-verify-log.js';
+
+export type Heard = { readonly progress: VerifyProgress } | { readonly report: LogReport };
+
+const task = revived(workerData as VerifyTask);
+const port = parentPort;
+if (port === null) throw new Error('This file runs as a worker thread.');
+const pool = new pg.Pool({
+  connectionString: task.serviceUrl,
+  max: 2,
+  application_name: 'gauge-verification',
+});
+const store = createPostgresStore(companyPool(pool));
+const tell = (heard: Heard): void => port.postMessage(heard);
+const report = await verifyLog(store, task.log, task.checkpoints, {
+  ...(task.from === undefined ? {} : { from: task.from }),
+  onProgress: (progress) => tell({ progress }),
+});
+tell({ report });
+await pool.end();
