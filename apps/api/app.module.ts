@@ -57,6 +57,8 @@ import { OwnerReportController } from './owner-report/owner-report.controller.js
 import { Editions } from './rulebook/editions.js';
 import { PublishRules } from './rulebook/publish-rules.js';
 import { RulebookController } from './rulebook/rulebook.controller.js';
+import { Factors } from './sign-off/factors.js';
+import { FactorsController } from './sign-off/factors.controller.js';
 import { Licenses } from './sign-off/licenses.js';
 import { LicensesController } from './sign-off/licenses.controller.js';
 import { PacketVisits } from './sign-off/packet-visits.js';
@@ -78,6 +80,7 @@ const CONTROLLERS = [
   SignOffsController,
   PacketVisitsController,
   LicensesController,
+  FactorsController,
   PapersController,
   CustomerLinksController,
   RemindersController,
@@ -117,6 +120,7 @@ const PARTS = [
   OpenApiDocument,
   Acknowledgments,
   ImportJobs,
+  Factors,
   Licenses,
   Mailer,
   PacketVisits,

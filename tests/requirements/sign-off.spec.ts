@@ -10,7 +10,9 @@ import { canonical } from '#ledger';
 import { APPROVE, ASK, BARN } from '../../libs/jobs/job-files.js';
 import { ORDER, PAPERS, v } from '../../libs/jobs/after-order/order-files.js';
 import { pdfText, testByPoppler } from '../read-pdf.js';
-import { call, withService, type Answer } from '../service.js';
+import { call, clientOf, withService, type Answer, type Client } from '../service.js';
+import { Companies } from '../../apps/api/data/companies.js';
+import { codeFor, ENGINEERS_PASSWORD, giveFactors } from '../signing.js';
 import { decide, openJob, type Problem, type Told } from '../stories/ordered.js';
 
 const running = withService({ keys: true });
@@ -98,6 +100,16 @@ const spacing = (value: string): CommandInput => ({
     },
   ],
 });
+async function signInByPassword(as: Client): Promise<Client> {
+  const email = `engineer.${told.company}@example.example`;
+  const answer = await call(running.address, 'POST', '/session', {
+    email,
+    password: ENGINEERS_PASSWORD,
+  });
+  const client = clientOf(running.address, answer);
+  expect(client.person.id).toBe(as.person.id);
+  return client;
+}
 const signOff = (view: JobView) => view.surfaces[0]!.sign_off;
 
 beforeAll(async () => {
@@ -107,7 +119,7 @@ beforeAll(async () => {
 }, 120_000);
 
 describe('sign-off', () => {
-  test('30: one changed byte of the packet voids the match', async () => {
+  test('requirement 30: one changed byte of the packet voids the match', async () => {
     const request = await ask();
     const packet = await told.people.engineer.get<{ digest: string; body: object }>(
       `/jobs/${told.id}/requests/${request}/packet`,
@@ -127,7 +139,7 @@ describe('sign-off', () => {
     expect(refused.body.refusals?.map(({ code }) => code)).toEqual(['MOVE-16']);
   }, 60_000);
 
-  test('31: an input in scope makes it stale, one out of scope does not, setting it back does not revive it; the order waits meanwhile', async () => {
+  test('requirement 31: an input in scope makes it stale, one out of scope does not, setting it back does not revive it; the order waits meanwhile', async () => {
     const request = await ask();
     expect((await signed(request)).status).toBe(201);
     const color = await told.play('office', {
@@ -160,7 +172,7 @@ describe('sign-off', () => {
     expect(signOff(await told.view()).status).toBe('needs-recheck');
   }, 90_000);
 
-  test('32: name, license, jurisdiction, time and meaning stand in the answer, in the JSON and on paper', async () => {
+  test('requirement 32: name, license, jurisdiction, time and meaning stand in the answer, in the JSON and on paper', async () => {
     const request = await ask();
     const answer = await signed(request);
     expect(answer.body).toMatchObject({
@@ -183,7 +195,7 @@ describe('sign-off', () => {
     });
   }, 60_000);
 
-  test('33: two factors each time, a break asks for both again, and every failed attempt is in the log', async () => {
+  test('requirement 33: by private link, two factors each time, a break asks for both again, and every failed attempt is in the log', async () => {
     const request = await ask();
     const token = await link(request);
     const { visit } = (await open(token)).body;
@@ -206,7 +218,79 @@ describe('sign-off', () => {
     expect((await signed(request)).status).toBe(201);
   }, 60_000);
 
-  test('34: nobody signs as another: not an administrator, not who made the link; no key of an engineer is kept', async () => {
+  test('requirement 33: signed in, two factors for the first signing of a session; another session asks for both again; every failed attempt is in the log', async () => {
+    const { engineer, administrator, manager } = told.people;
+    const request = await ask();
+    const packet = await engineer.get<{ digest: string }>(
+      `/jobs/${told.id}/requests/${request}/packet`,
+    );
+    const act = async (client: Client, command: object) => {
+      const { headers } = await engineer.get(`/jobs/${told.id}`);
+      return client.send<Problem>('POST', `/jobs/${told.id}/commands`, command, {
+        'if-match': headers.get('etag') ?? '',
+      });
+    };
+    const approval = { ...APPROVE, request, license: LICENSE, packet: packet.body.digest };
+    const give = (client: Client, given: object) =>
+      client.send<Problem & { faults?: { pointer: string }[] }>('POST', '/session/signing', given);
+    const password = ENGINEERS_PASSWORD;
+
+    await giveFactors(engineer, administrator);
+    const other = await signInByPassword(engineer);
+    expect((await act(other, approval)).status).toBe(403);
+    expect((await give(other, { password })).body.faults?.map(({ pointer }) => pointer)).toEqual([
+      '/code',
+    ]);
+    expect((await manager.send('POST', `/people/${manager.person.id}/signing-codes`)).status).toBe(
+      403,
+    );
+    const code = await codeFor(other, administrator);
+    const wrong = await give(other, { password: 'a guess', code });
+    expect([wrong.status, wrong.body.faults?.map(({ pointer }) => pointer)]).toEqual([
+      401,
+      ['/password'],
+    ]);
+    expect((await act(other, approval)).status).toBe(403);
+    expect((await give(other, { password, code })).status).toBe(204);
+    expect((await act(other, approval)).status).toBe(200);
+
+    const next = { type: 'revoke-sign-off', request, reason: 'looked at again' };
+    expect((await act(other, next)).status).toBe(403);
+    expect((await other.get<object>('/session/signing')).body).toMatchObject({
+      code_needed: false,
+    });
+    expect((await give(other, { password })).status).toBe(204);
+    expect((await act(other, next)).status).toBe(200);
+
+    const third = await signInByPassword(engineer);
+    expect((await third.get<object>('/session/signing')).body).toMatchObject({ code_needed: true });
+    expect((await give(third, { password })).status).toBe(401);
+    const trail = await administrator.get<{
+      entries: { type: string; data: { why?: string } }[];
+    }>(`/people/${engineer.person.id}/signing-trail`);
+    const failed = trail.body.entries.filter(({ type }) => type === 'sign-off-attempt-failed/1');
+    expect(failed.map(({ data }) => data.why?.split(' ')[0])).toEqual(['code', 'password', 'code']);
+  }, 90_000);
+
+  test('requirement 33: the fifth failure voids the code, and a session silent for a quarter hour gives both again', async () => {
+    const { engineer, administrator } = told.people;
+    const client = await signInByPassword(engineer);
+    const give = (given: object) => client.send('POST', '/session/signing', given);
+    const code = await codeFor(client, administrator);
+    for (let i = 0; i < 5; i++)
+      expect((await give({ password: `guess ${i}`, code })).status).toBe(401);
+    expect((await give({ password: ENGINEERS_PASSWORD, code })).status).toBe(401);
+    const fresh = await codeFor(client, administrator);
+    expect((await give({ password: ENGINEERS_PASSWORD, code: fresh })).status).toBe(204);
+    const { prisma } = running.service.get(Companies).of(told.company);
+    await prisma.signingSession.updateMany({ data: { provenUntil: new Date(Date.now() - 1000) } });
+    expect((await client.get<object>('/session/signing')).body).toMatchObject({
+      code_needed: true,
+    });
+    expect((await give({ password: ENGINEERS_PASSWORD })).status).toBe(401);
+  }, 90_000);
+
+  test('requirement 34: nobody signs as another: not an administrator, not who made the link; no key of an engineer is kept', async () => {
     const request = await ask();
     const packet = await told.people.engineer.get<{ digest: string }>(
       `/jobs/${told.id}/requests/${request}/packet`,
@@ -238,7 +322,7 @@ describe('sign-off', () => {
     ).toEqual([]);
   }, 60_000);
 
-  test('35: a license expired, suspended, inactive or of another jurisdiction does not sign; a later lapse leaves the past alone', async () => {
+  test('requirement 35: a license expired, suspended, inactive or of another jurisdiction does not sign; a later lapse leaves the past alone', async () => {
     const request = await ask();
     const { visit } = (await open(await link(request))).body;
     const { code } = (await codeFrom('administrator', request)).body;
@@ -283,7 +367,7 @@ describe('sign-off', () => {
     });
   }, 90_000);
 
-  test('36: a surface outside every scope counts as unsigned, whatever else is signed', async () => {
+  test('requirement 36: a surface outside every scope counts as unsigned, whatever else is signed', async () => {
     const view = await told.play('office', {
       type: 'add-surface',
       id: 's2',
@@ -308,7 +392,7 @@ describe('sign-off', () => {
     });
   }, 60_000);
 
-  test('37: revoked and superseded keep their history; a signature copied to another request does not hold', async () => {
+  test('requirement 37: revoked and superseded keep their history; a signature copied to another request does not hold', async () => {
     const before = (await told.view()).requests.length;
     const request = `r${requests}`;
     await told.play('engineer', { type: 'revoke-sign-off', request, reason: 'wrong chart' });
@@ -346,7 +430,7 @@ describe('sign-off', () => {
     expect((await told.view()).requests.length).toBe(before + 1);
   }, 60_000);
 
-  test('38: an engineer\'s sealed letter is "attached, not verified"; the packet on paper is preliminary and draws no seal', async () => {
+  test('requirement 38: an engineer\'s sealed letter is "attached, not verified"; the packet on paper is preliminary and draws no seal', async () => {
     const view = await told.play('office', {
       type: 'record-engineer-design',
       design: 'd1',
@@ -372,7 +456,7 @@ describe('sign-off', () => {
     expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
   }, 60_000);
 
-  testByPoppler('38: every page of that print says it is preliminary', async () => {
+  testByPoppler('requirement 38: every page of that print says it is preliminary', async () => {
     const response = await fetch(
       `${running.address}/api/jobs/${told.id}/papers/engineer-packet/r1/print.pdf`,
       { headers: { cookie: told.people.office.cookie } },

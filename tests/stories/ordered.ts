@@ -4,6 +4,7 @@ import type { Command, CommandInput, FactEntry, JobView } from '#jobs/contract';
 import { file as fileNamed, ORDER, PAPERS } from '../../libs/jobs/after-order/order-files.js';
 import { BARN, HOUSE } from '../../libs/jobs/job-files.js';
 import { SAMPLE_CATALOGUE } from '../../libs/jobs/sample.table.js';
+import { giveFactors } from '../signing.js';
 import { company, type Answer, type Client, type Running } from '../service.js';
 
 const ROLES = {
@@ -74,6 +75,7 @@ export async function openJob(running: Running, which: 'barn' | 'house'): Promis
   const { id } = opened.body;
   const send = async (who: Who, command: CommandInput) => {
     const { headers } = await people.office.get(`/jobs/${id}`);
+    if (who === 'engineer') await giveFactors(people.engineer, people.administrator);
     return people[who].send<JobView & Problem>('POST', `/jobs/${id}/commands`, command, {
       'if-match': headers.get('etag') ?? '',
     });

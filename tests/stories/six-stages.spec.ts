@@ -14,6 +14,7 @@ import {
   REVIEWER,
 } from '../../apps/cli/demonstration/people.js';
 import { amount, facts, spaced, zone } from '../../apps/cli/demonstration/steps.js';
+import { giveFactors } from '../signing.js';
 import { signInByLink, withService, type Answer, type Client } from '../service.js';
 
 const running = withService();
@@ -55,6 +56,7 @@ async function says<T = JobView>(
   seen = version,
   key?: string,
 ): Promise<Answer<T>> {
+  if (who === 'engineer') await giveFactors(people.engineer, people.manager);
   const answer = await people[who].send<T>('POST', `/jobs/${job}/commands`, command, {
     'if-match': `"${seen}"`,
     ...(key === undefined ? {} : { 'idempotency-key': key }),

@@ -45,6 +45,8 @@ export interface OpenedCustomerLink {
   readonly papers: unknown;
 }
 
+const ATTEMPTS_WITHIN = '15 minutes';
+
 @Injectable()
 export class FrontDoor implements OnApplicationShutdown {
   private readonly pool: pg.Pool;
@@ -112,6 +114,31 @@ export class FrontDoor implements OnApplicationShutdown {
       'SELECT company_id AS company, person_id AS person FROM door.calendar($1)',
       tokenDigest,
     );
+  }
+
+  /** Seconds that a further attempt with one of these has to wait; 0 where it is taken now. */
+  async mustWait(keys: readonly Buffer[], most: number): Promise<number> {
+    const { rows } = await this.pool.query<{ seconds: number }>(
+      'SELECT door.must_wait($1::bytea[], $2, $3) AS seconds',
+      [keys, most, ATTEMPTS_WITHIN],
+    );
+    return rows[0]?.seconds ?? 0;
+  }
+
+  async attemptFailed(keys: readonly Buffer[]): Promise<void> {
+    await this.pool.query('SELECT door.attempt_failed($1::bytea[], $2)', [keys, ATTEMPTS_WITHIN]);
+  }
+
+  async attemptSucceeded(keys: readonly Buffer[]): Promise<void> {
+    await this.pool.query('SELECT door.attempt_succeeded($1::bytea[])', [keys]);
+  }
+
+  /** Ids alone, for what the service does by itself. */
+  async companies(): Promise<readonly string[]> {
+    const { rows } = await this.pool.query<{ company_id: string }>(
+      'SELECT * FROM door.companies()',
+    );
+    return rows.map((row) => row.company_id);
   }
 
   private async one<T extends pg.QueryResultRow>(

@@ -156,7 +156,7 @@ export class ExecuteOnJobHandler implements ICommandHandler<ExecuteOnJob> {
 }
 
 /** A key belongs to its person: another's cannot meet it. */
-const commandId = ({ asking, key }: Envelope): string => `${asking.person.id}/${key}`;
+export const commandId = ({ asking, key }: Pick<Envelope, 'asking' | 'key'>): string => `${asking.person.id}/${key}`;
 
 /** A new job's id is the service's own, not part of what was asked. */
 const commandDigest = ({ command, job, asked }: Envelope): string =>

@@ -6,11 +6,13 @@ import type { Response } from 'express';
 import { v7 as uuid } from 'uuid';
 import { z } from 'zod';
 import { Command, commandSchema, Moment } from '#jobs/contract';
+import { Ledgers } from '../data/ledgers.js';
 import { Header } from '../http/header.js';
 import { Route, STAFF } from '../http/route.js';
 import { Asking, type SignedIn } from '../http/signed-in.js';
 import { Problem } from '../problems.js';
-import { ExecuteOnJob, type Envelope, type Executed } from './execute-on-job.js';
+import { Factors } from '../sign-off/factors.js';
+import { commandId, ExecuteOnJob, type Envelope, type Executed } from './execute-on-job.js';
 import { FindJobs, JobFilter } from './find-jobs.js';
 import { JobNumbers } from './job-numbers.js';
 import { JobAt, JobHistory, RehearseOnJob } from './read-job.js';
@@ -43,6 +45,8 @@ export class JobsController {
     private readonly commands: CommandBus,
     private readonly queries: QueryBus,
     private readonly numbers: JobNumbers,
+    private readonly factors: Factors,
+    private readonly ledgers: Ledgers,
   ) {}
 
   @Route('GET', '', { says: 'The job list', who: STAFF, gives: JobPageSchema })
@@ -115,7 +119,14 @@ export class JobsController {
       throw new Problem('version-missing', 'Send If-Match with the version you saw.');
     const seen = Number(version.slice(1, -1));
     const envelope = { asking, job, command, seen, key: key ?? uuid(), asked: command };
-    return answered(response, await this.execute(envelope));
+    const done = await this.factors.signing(
+      asking,
+      command,
+      async () =>
+        (await this.ledgers.accepted(asking.company.id, commandId(envelope))) !== undefined,
+      () => this.execute(envelope),
+    );
+    return answered(response, done);
   }
 
   @Route('POST', ':id/rehearsals', {

@@ -76,14 +76,14 @@ export class SessionController {
     @Res({ passthrough: true }) response: Response,
   ) {
     const keys = [`email ${body.email}`, `address ${request.ip ?? ''}`];
-    this.attempts.check(...keys);
+    await this.attempts.check(...keys);
     const known = await this.door.person(body.email);
     const fits = await passwordFits(known?.passwordHash, body.password);
     if (!known || !fits) {
-      this.attempts.failed(...keys);
+      await this.attempts.failed(...keys);
       throw new Problem('wrong-credentials', 'The e-mail address and the password do not fit.');
     }
-    this.attempts.succeeded(...keys);
+    await this.attempts.succeeded(...keys);
     return this.begin(known.company, known.person, request, response);
   }
 
@@ -99,14 +99,14 @@ export class SessionController {
     @Res({ passthrough: true }) response: Response,
   ) {
     const key = `link ${request.ip ?? ''}`;
-    this.attempts.check(key);
+    await this.attempts.check(key);
     const link = await this.door.throughLink(tokenDigest(body.token), (used) => {
       if (used.person === null)
         throw new Problem('wrong-credentials', 'This link sets up a company.');
       return Promise.resolve({ company: used.company, person: used.person });
     });
     if (!link) {
-      this.attempts.failed(key);
+      await this.attempts.failed(key);
       throw new Problem('wrong-credentials', 'This link was used before or has expired.');
     }
     return this.begin(link.company, link.person, request, response);
@@ -153,11 +153,11 @@ export class SessionController {
     @Body({ schema: NewPasswordBody }) body: z.output<typeof NewPasswordBody>,
   ) {
     const key = `email ${asking.person.email}`;
-    this.attempts.check(key);
+    await this.attempts.check(key);
     const known = await this.door.person(asking.person.email);
     const first = known?.passwordHash === null;
     if (!first && !(await passwordFits(known?.passwordHash, body.current ?? ''))) {
-      this.attempts.failed(key);
+      await this.attempts.failed(key);
       throw new Problem('wrong-credentials', 'This is not your present password.');
     }
     await this.sessions.setPassword(asking, await hashPassword(body.password));

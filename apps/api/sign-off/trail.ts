@@ -19,9 +19,15 @@ export type TrailEntry =
   | {
       readonly type: 'sign-off-attempt-failed/1';
       readonly data: { readonly attempt: number; readonly why: string };
+    }
+  | {
+      readonly type: 'signing-factors-given/1';
+      readonly data: { readonly code: boolean };
     };
 
 export const trailStream = (job: string, request: string): string => `sign-off/${job}/${request}`;
+/** What a signed-in engineer gave to sign with, of whichever job. */
+export const signingStream = (person: string): string => `signing/${person}`;
 
 @Injectable()
 export class Trail {
@@ -33,7 +39,20 @@ export class Trail {
     of: { readonly job: string; readonly request: string },
     entry: TrailEntry,
   ): Promise<void> {
-    const stream = trailStream(of.job, of.request);
+    await this.append(company, by, trailStream(of.job, of.request), entry);
+  }
+
+  /** Around the signing of a person who is signed in. */
+  async ofPerson(company: string, by: By, person: string, entry: TrailEntry): Promise<void> {
+    await this.append(company, by, signingStream(person), entry);
+  }
+
+  private async append(
+    company: string,
+    by: By,
+    stream: string,
+    entry: TrailEntry,
+  ): Promise<void> {
     for (let commandId = uuid(); ;) {
       const version = (await this.ledgers.ledger.readStream(company, stream)).length;
       const done = await this.ledgers.append(
