@@ -6,12 +6,14 @@ export * from './contract/fact-dictionary.js';
 export * from './contract/catalogue.js';
 export * from './contract/commands-parts.js';
 export * from './contract/after-order.js';
+export * from './contract/take-off.js';
 export * from './contract/commands.js';
 export * from './contract/evaluation.js';
 export * from './contract/events.js';
 export type * from './contract/after-order-events.js';
 export * from './contract/views.js';
 export * from './contract/rulebook.js';
+export * from './contract/impact.js';
 export * from './contract/after-order-views.js';
 export {
   AVAILABILITIES, COLOR_GROUPS, CONDENSATION_CONTROLS, CORROSIVITIES, ENCLOSURES, FAMILIES, HOWS,

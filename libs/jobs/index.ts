@@ -7,6 +7,7 @@ export { decide, MAY, roleFor } from './decide.js';
 export { DEFAULT_POLICY, type Context, type Decision, type Policy } from './decision.js';
 export { evolve } from './evolve.js';
 export { rehearse } from './rehearse.js';
+export { takeOffSheet } from './take-off/view.js';
 export { MOVES, type MoveId, type Refusal } from './refusal.js';
 export { jobStage, jobView, stageWords } from './view.js';
 export { jobRow } from './row.js';
@@ -31,7 +32,7 @@ export { importCatalogue, importCharts, type CatalogueImport, type PartChange } 
 export { noticesSince, type Notice } from './documents/notices.js';
 export { decidedBy, decidedIn, isStageEvent, type Decided, type Shelf, type StageEvent } from './rulebook/decided.js';
 export { replay, type Replay } from './rulebook/replay.js';
-export { ANSWERS, underAnother, type Answer, type UnderAnother } from './rulebook/under-another.js';
-export { preview, together, type Affected, type Impact, type Progress } from './rulebook/preview.js';
+export { underAnother, type UnderAnother } from './rulebook/under-another.js';
+export { createPreview, preview, together, type Impact, type Preview, type Progress } from './rulebook/preview.js';
 export { editionDifference } from './rulebook/difference.js';
-export { decideRulebook, EMPTY_RULEBOOK, evolveRulebook, type Rulebook, type RulebookContext, type RulebookDecision } from './rulebook/rulebook.js';
+export { decideRulebook, EMPTY_RULEBOOK, evolveRulebook, type Rulebook, type RulebookContext, type RulebookDecision, type StandingDraft } from './rulebook/rulebook.js';

@@ -18,7 +18,8 @@ import {
   type Shelf,
 } from './decided.js';
 import { preview, together, type Impact } from './preview.js';
-import { underAnother, type Answer } from './under-another.js';
+import type { Answer } from '../contract/impact.js';
+import { underAnother } from './under-another.js';
 
 const shelf: Shelf = {
   book: RULE_BOOK,
@@ -211,4 +212,27 @@ test('an open job is asked stage by stage, and the answer is labeled', () => {
     ),
   ).toBe(true);
   expect(underAnother(all[0]!, EDITION_1, shelf).answer).toBe('same');
+});
+
+const strict = () =>
+  draftOf({
+    'SUB-02': { severity: 'refuse' },
+    'SIGN-01': { settings: { ...settingsOf('SIGN-01'), utilization_limit: 0.01 } },
+  });
+
+test('all that stands of an open surface counts once, at the worst of its stages', () => {
+  const all = decidedIn(told[1]!.job);
+  const single = all.map((each) => underAnother(each, strict(), shelf));
+  const differing = single.filter(({ answer }) => answer !== 'same');
+  expect(differing.map(({ answer }) => answer)).toContain('now-blocked');
+  const { impact } = run(preview([all], strict(), shelf));
+  expect(impact).toMatchObject({ done: 1, counts: { same: 0, 'now-blocked': 1 } });
+  expect(impact.affected[0]!.rules).toEqual([...new Set(differing.flatMap(({ rules }) => rules))]);
+});
+
+test('a row of the table says what was before and what would be after', () => {
+  const gauge = decidedIn(told[1]!.job).find(({ stage }) => stage === 'gauge')!;
+  const said = underAnother(gauge, strict(), shelf);
+  expect(said.before).toMatch(/^\d\d gauge, 0\.\d{4} in$/);
+  expect(said.after).toBe(`${said.before}; in the way: SIGN-01`);
 });

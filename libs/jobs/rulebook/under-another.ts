@@ -4,30 +4,34 @@
 import { findings, type Edition, type Finding } from '#rules';
 import { questionAt, type Under } from '../choosing/asking.js';
 import { rank } from '../choosing/rank.js';
+import type { Answer } from '../contract/impact.js';
 import type { OptionResult } from '../contract/evaluation.js';
 import type { GaugeContent } from '../contract/events.js';
 import { surfaceFacts } from '../reading.js';
+import { chosenWords, sheetWords } from './chosen-words.js';
 import { recordedIn, whereOf, type Decided, type Shelf } from './decided.js';
 import { entriesChanged } from './difference.js';
 import { judgedAgain, signOffAgain } from './judged-again.js';
 import { underOf } from './replay.js';
 
-export const ANSWERS = ['same', 'other-option', 'now-blocked', 'now-free', 'cannot-say'] as const;
-export type Answer = (typeof ANSWERS)[number];
-
 export interface UnderAnother {
   readonly answer: Answer;
   readonly edition: number;
   readonly words: string;
+  /** What was decided, and what stood in the way of it. */
+  readonly before: string;
+  readonly after: string;
   /** Rules that stand in the way now and did not, or did and do not. */
   readonly rules: readonly string[];
 }
 
 export function underAnother(decided: Decided, other: Edition, shelf: Shelf): UnderAnother {
   const under = underOf(decided, shelf);
-  if (typeof under === 'string') return answer('cannot-say', other, under.replace(/\.$/, ''), []);
+  const chosen = chosenWords(decided);
+  if (typeof under === 'string')
+    return answer('cannot-say', other, under.replace(/\.$/, ''), [], [chosen, 'cannot be said']);
   const { stays, asked, differs } = differenceOf(under.edition, other);
-  if (!differs) return answer('same', other, 'no rule differs', []);
+  if (!differs) return answer('same', other, 'no rule differs', [], [chosen, chosen]);
   const again: Under = { ...under, edition: asked };
   return decided.stage === 'gauge' && decided.evaluation
     ? gaugeUnder(decided, decided.evaluation.options, again, stays)
@@ -68,10 +72,13 @@ const answer = (
   { number }: Pick<Edition, 'number'>,
   words: string,
   rules: readonly string[],
+  [before, after]: readonly [before: string, after: string],
 ): UnderAnother => ({
   answer: said,
   edition: number,
   words: `Under edition ${number}, which is not the edition of the decision: ${words}.`,
+  before,
+  after,
   rules,
 });
 
@@ -91,6 +98,7 @@ function stageUnder(
   const fresh = findings(under.edition, under.book, decided.stage, facts);
   const was = obstacles(decided.findings);
   return compared(
+    chosenWords(decided),
     was,
     obstacles([...decided.findings.filter(({ rule }) => stays(rule)), ...fresh]),
     fresh,
@@ -99,29 +107,30 @@ function stageUnder(
 }
 
 function compared(
+  chosen: string,
   was: readonly string[],
   now: readonly string[],
   fresh: readonly Finding[],
   edition: Edition,
 ): UnderAnother {
+  const sides = [standing(chosen, was), standing(chosen, now)] as const;
   const added = now.filter((rule) => !was.includes(rule));
   if (added.length > 0) {
     const why = fresh
       .filter(({ rule }) => added.includes(rule))
       .map(({ rule, words }) => `${rule}: ${words}`);
-    return answer('now-blocked', edition, why.join('; '), added);
+    return answer('now-blocked', edition, why.join('; '), added, sides);
   }
   if (was.length > now.length) {
     const lifted = was.filter((rule) => !now.includes(rule));
-    return answer(
-      now.length === 0 ? 'now-free' : 'same',
-      edition,
-      `${lifted.join(', ')} no longer in the way`,
-      lifted,
-    );
+    const words = `${lifted.join(', ')} no longer in the way`;
+    return answer(now.length === 0 ? 'now-free' : 'same', edition, words, lifted, sides);
   }
-  return answer('same', edition, 'the same outcome', []);
+  return answer('same', edition, 'the same outcome', [], sides);
 }
+
+const standing = (chosen: string, obstacles: readonly string[]): string =>
+  obstacles.length === 0 ? chosen : `${chosen}; in the way: ${obstacles.join(', ')}`;
 
 function gaugeUnder(
   decided: Decided,
@@ -131,10 +140,11 @@ function gaugeUnder(
 ): UnderAnother {
   const { edition } = under;
   const { attachment, option: picked } = decided.content as GaugeContent;
+  const chosen = chosenWords(decided);
   const question = questionAt(recordedIn(decided), whereOf(decided), attachment, under);
   if (!question) {
     const gone = `the profile is not in catalogue edition ${under.catalogue.edition}`;
-    return answer('cannot-say', edition, gone, []);
+    return answer('cannot-say', edition, gone, [], [chosen, 'cannot be said']);
   }
   const judged = judgedAgain(question, options, stays);
   const signedBefore = (decided.evaluation?.sign_off_required ?? []).map(
@@ -144,6 +154,7 @@ function gaugeUnder(
   const before = options.find(({ id }) => id === picked)?.findings ?? [];
   const now = judged.find(({ option }) => option.id === picked)?.findings ?? [];
   const result = compared(
+    chosen,
     [...new Set([...obstacles(before), ...signedBefore])],
     [...new Set([...obstacles(now), ...signedBefore.filter(stays), ...obstacles(signOff)])],
     [...now, ...signOff],
@@ -157,11 +168,17 @@ function gaugeUnder(
   const first = order[0]?.option.id ?? null;
   const recommended = decided.evaluation?.recommendation.option ?? null;
   if (first === recommended) return result;
-  const words = `${first ?? 'nothing'} would be recommended instead of ${recommended ?? 'nothing'}`;
+  const [was, becomes] = [optionWordsOf(options, recommended), optionWordsOf(options, first)];
   return answer(
     'other-option',
     edition,
-    words,
+    `${becomes} would be recommended instead of ${was}`,
     edition.entries.map(({ rule }) => rule),
+    [`${chosen}; ${was} recommended`, `${becomes} recommended`],
   );
 }
+
+const optionWordsOf = (options: readonly OptionResult[], id: string | null): string => {
+  const option = options.find((each) => each.id === id);
+  return option ? sheetWords(option.gauge, option.thickness.v) : 'nothing';
+};
