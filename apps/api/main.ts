@@ -2,10 +2,14 @@
 // the database, migrates it and fills it the first time.
 
 import path from 'node:path';
-import { mailFrom, Settings, startService } from './service.js';
+import { mailFrom, Settings, startService, verifyFrom } from './service.js';
 
-const { DATABASE_SERVICE_URL: serviceUrl, KEYS_FOLDER: keysFolder, PORT = '4310', LOG_LEVEL = 'info' } =
-  process.env;
+const {
+  DATABASE_SERVICE_URL: serviceUrl,
+  KEYS_FOLDER: keysFolder,
+  PORT = '4310',
+  LOG_LEVEL = 'info',
+} = process.env;
 if (serviceUrl === undefined) {
   console.error('DATABASE_SERVICE_URL is not set.');
   process.exit(1);
@@ -19,6 +23,7 @@ const service = await startService(
     logLevel: LOG_LEVEL,
     version: '0.1.0',
     ...(keysFolder === undefined ? {} : { keysFolder }),
+    ...verifyFrom(process.env),
     ...mailFrom(process.env),
   }),
 );

@@ -67,7 +67,10 @@ function described(): Command {
     .option('--input <file>', 'read the input from a file')
     .option('--list', 'list the calculators')
     .option('--schema <name>', 'what a calculator takes and gives')
-    .option('--catalogue <file>', 'for choose: a catalogue edition as JSON; else the demonstration one')
+    .option(
+      '--catalogue <file>',
+      'for choose: a catalogue edition as JSON; else the demonstration one',
+    )
     .option('--steps', 'add the steps with symbol, value, unit, formula and clause')
     .exitOverride()
     .configureOutput({ writeErr: () => undefined, writeOut: () => undefined });
@@ -83,7 +86,8 @@ function calculated(name: string, text: string, steps: boolean, catalogue?: stri
   } catch (error) {
     return refusal(`The input is not JSON: ${(error as Error).message}.`);
   }
-  const made = name === 'choose' ? chooseAll(input, catalogue) : calculateAll(name, input, { steps });
+  const made =
+    name === 'choose' ? chooseAll(input, catalogue) : calculateAll(name, input, { steps });
   switch (made.outcome) {
     case 'results':
       return { ...json(made.output), exitCode: made.anyRefused ? 2 : 0 };

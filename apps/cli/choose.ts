@@ -14,7 +14,9 @@ export function chooseAll(input: unknown, catalogueText?: string): Calculated {
   const context = contextOf(catalogue.catalogue);
   if (!Array.isArray(input)) {
     const one = choose(input, context);
-    return one.ok ? { outcome: 'results', output: one.value, anyRefused: false } : { outcome: 'refused', faults: one.faults };
+    return one.ok
+      ? { outcome: 'results', output: one.value, anyRefused: false }
+      : { outcome: 'refused', faults: one.faults };
   }
   const all = input.map((each) => choose(each, context));
   return {
@@ -24,20 +26,32 @@ export function chooseAll(input: unknown, catalogueText?: string): Calculated {
   };
 }
 
-function readCatalogue(text: string | undefined): { catalogue: Catalogue } | { faults: { pointer: string; message: string }[] } {
+function readCatalogue(
+  text: string | undefined,
+): { catalogue: Catalogue } | { faults: { pointer: string; message: string }[] } {
   if (text === undefined) return { catalogue: demonstrationCatalogue() };
   let json: unknown;
   try {
     json = JSON.parse(text);
   } catch (error) {
-    return { faults: [{ pointer: '/catalogue', message: `is not JSON: ${(error as Error).message}` }] };
+    return {
+      faults: [{ pointer: '/catalogue', message: `is not JSON: ${(error as Error).message}` }],
+    };
   }
   const read = Catalogue.safeParse(json);
   if (read.success) return { catalogue: read.data };
-  return { faults: read.error.issues.map(({ path, message }) => ({ pointer: `/catalogue/${path.join('/')}`, message })) };
+  return {
+    faults: read.error.issues.map(({ path, message }) => ({
+      pointer: `/catalogue/${path.join('/')}`,
+      message,
+    })),
+  };
 }
 
-const digestOf = (value: unknown): string => createHash('sha256').update(canonical(value as Json)).digest('hex');
+const digestOf = (value: unknown): string =>
+  createHash('sha256')
+    .update(canonical(value as Json))
+    .digest('hex');
 
 const contextOf = (catalogue: Catalogue): Context => ({
   by: { person: 'calculator', roles: ['project-manager'] },

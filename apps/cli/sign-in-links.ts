@@ -41,7 +41,10 @@ export async function signInLinks(service: Service, database: Opened): Promise<r
   const links = service.get(SignInLinks);
   const invited = [
     ...PEOPLE.map((person) => ({ company: DEMONSTRATION.company, person })),
-    ...STAFF.filter((each) => isThere(each, LAST_DAY)).map((person) => ({ company: LARGE.company, person })),
+    ...STAFF.filter((each) => isThere(each, LAST_DAY)).map((person) => ({
+      company: LARGE.company,
+      person,
+    })),
   ].filter(({ company }) => here.includes(company));
   return Promise.all(
     invited.map(async ({ company, person: { id, name, roles } }) => ({

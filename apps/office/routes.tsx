@@ -2,7 +2,11 @@
 
 import type { QueryClient } from '@tanstack/react-query';
 import {
-  createRootRoute, createRoute, createRouter, lazyRouteComponent, Outlet,
+  createRootRoute,
+  createRoute,
+  createRouter,
+  lazyRouteComponent,
+  Outlet,
 } from '@tanstack/react-router';
 import { FailedPage, Loading } from './parts/states.js';
 import { Home, Inside, NotFound } from './shell/inside.js';
@@ -57,6 +61,7 @@ const tree = root.addChildren([
     }),
     page('/jobs', () => import('./jobs/job-list.js'), 'JobListPage'),
     page('/jobs/new', openJob, 'OpenJobPage'),
+    page('/jobs/import', () => import('./jobs/import-page.js'), 'ImportPage'),
     page('/jobs/$job', job, 'JobPage'),
     page('/jobs/$job/change', () => import('./jobs/change-job.js'), 'ChangeJobPage'),
     page('/jobs/$job/order', () => import('./after/order-page.js'), 'OrderPage'),

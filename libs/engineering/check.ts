@@ -54,7 +54,12 @@ export interface Fault {
 
 /** A result with its steps and notes, or every fault at once and no number. */
 export type Outcome<T> =
-  | { readonly ok: true; readonly value: T; readonly steps: readonly Step[]; readonly notes: readonly string[] }
+  | {
+      readonly ok: true;
+      readonly value: T;
+      readonly steps: readonly Step[];
+      readonly notes: readonly string[];
+    }
   | { readonly ok: false; readonly faults: readonly Fault[] };
 
 export const result = <T>(

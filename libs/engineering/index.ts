@@ -56,6 +56,7 @@ export {
   governingDemand,
   panelDemand,
   type Combination,
+  type DemandBothWays,
   type PanelDemand,
   type PanelLoads,
 } from './combinations/combinations.js';
@@ -248,18 +249,8 @@ export {
 } from './coating/warranty-title.js';
 export { SHEET_WEIGHT_PSF_PER_IN, sheetWeightOf } from './panel/sheet-weight.table.js';
 
-export {
-  takeOff,
-  TAKE_OFF_CAUTION,
-  type TakeOff,
-  type TakeOffMeans,
-} from './takeoff/take-off.js';
-export {
-  builtRoof,
-  BUILT_ROOF,
-  rectangularOpening,
-  type BuiltRoof,
-} from './takeoff/built-roof.js';
+export { takeOff, TAKE_OFF_CAUTION, type TakeOff, type TakeOffMeans } from './takeoff/take-off.js';
+export { builtRoof, BUILT_ROOF, rectangularOpening, type BuiltRoof } from './takeoff/built-roof.js';
 export {
   EDGE_KINDS,
   REQUEST as TAKE_OFF_REQUEST,

@@ -43,13 +43,7 @@ export interface EitherField extends Described {
   readonly of: readonly Shape[];
 }
 export type Field =
-  | NumberField
-  | ChoiceField
-  | FlagField
-  | TextField
-  | ListField
-  | GroupField
-  | EitherField;
+  NumberField | ChoiceField | FlagField | TextField | ListField | GroupField | EitherField;
 export type Shape = { readonly [key: string]: Field };
 
 type ValueOf<F extends Field> = F extends NumberField
@@ -93,13 +87,17 @@ function readGroup(shape: Shape, value: unknown, at: string, faults: Fault[]): u
   const given = value as Record<string, unknown>;
   for (const key of Object.keys(given)) {
     if (!Object.hasOwn(shape, key)) {
-      faults.push({ pointer: `${at}/${key}`, message: `is not known here; known: ${Object.keys(shape).join(', ')}` });
+      faults.push({
+        pointer: `${at}/${key}`,
+        message: `is not known here; known: ${Object.keys(shape).join(', ')}`,
+      });
     }
   }
   const out: Record<string, unknown> = {};
   for (const [key, field] of Object.entries(shape)) {
     if (given[key] === undefined) {
-      if (!field.optional) faults.push({ pointer: `${at}/${key}`, message: `is missing: ${field.says}` });
+      if (!field.optional)
+        faults.push({ pointer: `${at}/${key}`, message: `is missing: ${field.says}` });
       continue;
     }
     out[key] = readField(field, given[key], `${at}/${key}`, faults);
@@ -127,11 +125,15 @@ function readField(field: Field, value: unknown, at: string, faults: Fault[]): u
     case 'flag':
       return typeof value === 'boolean' ? value : wrong('must be true or false');
     case 'text':
-      return typeof value === 'string' && value.trim() !== '' ? value : wrong('must be a text that is not empty');
+      return typeof value === 'string' && value.trim() !== ''
+        ? value
+        : wrong('must be a text that is not empty');
     case 'list': {
       if (!Array.isArray(value)) return wrong('must be a list');
-      if (field.least !== undefined && value.length < field.least) wrong(`needs at least ${field.least}`);
-      if (field.most !== undefined && value.length > field.most) wrong(`takes at most ${field.most}`);
+      if (field.least !== undefined && value.length < field.least)
+        wrong(`needs at least ${field.least}`);
+      if (field.most !== undefined && value.length > field.most)
+        wrong(`takes at most ${field.most}`);
       return value.map((each, i) => readField(field.of, each, `${at}/${i}`, faults));
     }
     case 'group':
@@ -149,7 +151,8 @@ function readField(field: Field, value: unknown, at: string, faults: Fault[]): u
 function rangeFault(field: NumberField, value: number): string | undefined {
   const u = field.unit ? ` ${field.unit}` : '';
   if (field.whole && !Number.isInteger(value)) return 'must be a whole number';
-  if (field.least !== undefined && value < field.least) return `must be at least ${field.least}${u}`;
+  if (field.least !== undefined && value < field.least)
+    return `must be at least ${field.least}${u}`;
   if (field.above !== undefined && value <= field.above) return `must be over ${field.above}${u}`;
   if (field.most !== undefined && value > field.most) return `must be at most ${field.most}${u}`;
   if (field.below !== undefined && value >= field.below) return `must be under ${field.below}${u}`;
@@ -158,7 +161,9 @@ function rangeFault(field: NumberField, value: number): string | undefined {
 
 /** The shape as JSON Schema (2020-12). */
 export function jsonSchema(shape: Shape): Record<string, unknown> {
-  const required = Object.entries(shape).filter(([, f]) => !f.optional).map(([k]) => k);
+  const required = Object.entries(shape)
+    .filter(([, f]) => !f.optional)
+    .map(([k]) => k);
   return {
     type: 'object',
     properties: Object.fromEntries(Object.entries(shape).map(([k, f]) => [k, fieldSchema(f)])),
@@ -168,7 +173,8 @@ export function jsonSchema(shape: Shape): Record<string, unknown> {
 }
 
 function fieldSchema(field: Field): Record<string, unknown> {
-  const description = field.kind === 'number' && field.unit ? `${field.says} (${field.unit})` : field.says;
+  const description =
+    field.kind === 'number' && field.unit ? `${field.says} (${field.unit})` : field.says;
   switch (field.kind) {
     case 'number':
       return {

@@ -9,17 +9,30 @@ export type Where = Pick<Surface, 'id' | 'building' | 'kind'>;
 
 const site = (fact: FactName) => () => [factPath('site', null, fact)];
 const building = (fact: FactName) => (w: Where) => [factPath('building', w.building, fact)];
-const surface = (...facts: FactName[]) => (w: Where) => facts.map((fact) => factPath('surface', w.id, fact));
-const content = (stage: string, ...fields: string[]) => (w: Where) => fields.map((f) => contentPath(w.id, stage, f));
+const surface =
+  (...facts: FactName[]) =>
+  (w: Where) =>
+    facts.map((fact) => factPath('surface', w.id, fact));
+const content =
+  (stage: string, ...fields: string[]) =>
+  (w: Where) =>
+    fields.map((f) => contentPath(w.id, stage, f));
 const nowhere = () => [];
 
 /** The kind of a surface, which stands from its first day. */
 export const kindPath = (surface_: string): Path => `surface/${surface_}/kind`;
-const how = (paths: (w: Where) => readonly Path[]) => (w: Where) => paths(w).map((path) => `${path}#how`);
+const how = (paths: (w: Where) => readonly Path[]) => (w: Where) =>
+  paths(w).map((path) => `${path}#how`);
 
 export const SUBSTRATE_FACTS = [
-  'substrate', 'deck-thickness', 'support-thickness', 'wood-specific-gravity', 'fastener-bite',
-  'support-spacings', 'condensation-control', 'underlayment',
+  'substrate',
+  'deck-thickness',
+  'support-thickness',
+  'wood-specific-gravity',
+  'fastener-bite',
+  'support-spacings',
+  'condensation-control',
+  'underlayment',
 ] as const satisfies readonly FactName[];
 
 const coating = content('coating', 'metal', 'metallic_coating', 'paint_system', 'color_group');

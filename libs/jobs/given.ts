@@ -14,7 +14,10 @@ export const ENGINEER = '0190b5a0-0000-7000-8000-00000000e001';
 export const CUSTOMER = '0190b5a0-0000-7000-8000-00000000c001';
 export const SITE = '0190b5a0-0000-7000-8000-00000000d001';
 
-export function contextOf(roles: readonly Role[] = ['project-manager'], rest: Partial<Context> = {}): Context {
+export function contextOf(
+  roles: readonly Role[] = ['project-manager'],
+  rest: Partial<Context> = {},
+): Context {
   return {
     by: { person: roles.includes('engineer') ? ENGINEER : `person-${roles[0] ?? 'nobody'}`, roles },
     at: '2026-03-02T09:00:00.000000Z',
@@ -48,13 +51,18 @@ export interface Story {
   /** Plays a command; throws with every refusal where it is refused. */
   play(command: CommandInput, roles?: readonly Role[], rest?: Partial<Context>): Story;
   /** Codes of the refusals; empty where it would be accepted. */
-  refusals(command: CommandInput, roles?: readonly Role[], rest?: Partial<Context>): readonly string[];
+  refusals(
+    command: CommandInput,
+    roles?: readonly Role[],
+    rest?: Partial<Context>,
+  ): readonly string[];
   decision(command: CommandInput, roles?: readonly Role[], rest?: Partial<Context>): Decision;
 }
 
 export function story(events: readonly PastEvent[] = []): Story {
   const job = events.reduce(evolve, initial('job-1'));
-  const decision: Story['decision'] = (command, roles, rest) => decide(job, Command.parse(command), contextOf(roles, rest));
+  const decision: Story['decision'] = (command, roles, rest) =>
+    decide(job, Command.parse(command), contextOf(roles, rest));
   return {
     job,
     events,
@@ -65,8 +73,13 @@ export function story(events: readonly PastEvent[] = []): Story {
     },
     play: (command, roles, rest) => {
       const made = decision(command, roles, rest);
-      if (!made.ok) throw new Error(`${command.type} refused: ${made.refusals.map(({ code, words }) => `${code} ${words}`).join(' | ')}`);
-      const next = made.events.map((event, i) => past(event, job.version + i + 1, contextOf(roles, rest)));
+      if (!made.ok)
+        throw new Error(
+          `${command.type} refused: ${made.refusals.map(({ code, words }) => `${code} ${words}`).join(' | ')}`,
+        );
+      const next = made.events.map((event, i) =>
+        past(event, job.version + i + 1, contextOf(roles, rest)),
+      );
       return story([...events, ...next]);
     },
   };

@@ -14,14 +14,21 @@ import { CONFIRMED_STAGES, initial, signOffRequired, surfaceStage, type Job } fr
 import { lookupIn, same } from './lookup.js';
 
 const v = <U extends string>(value: string, u: U) => ({ v: value, u });
-const reasoned = (command: CommandInput): CommandInput => ({ ...command, reason: 'tried again' }) as CommandInput;
+const reasoned = (command: CommandInput): CommandInput =>
+  ({ ...command, reason: 'tried again' }) as CommandInput;
 const s1 = (fact: string, value: unknown, how = 'measured'): CommandInput =>
-  ({ type: 'record-facts', reason: 'found', facts: [{ on: 's1', fact, value, how }] }) as CommandInput;
+  ({
+    type: 'record-facts',
+    reason: 'found',
+    facts: [{ on: 's1', fact, value, how }],
+  }) as CommandInput;
 
 /** Commands that matter to movement, with roles that may give them. */
 const MOVES: readonly (readonly [CommandInput, Role])[] = [
   ...[BARN, HOUSE].flatMap((file) =>
-    (['style', 'coating', 'hazards', 'substrate', 'gauge'] as const).map((step) => [reasoned(file[step]), 'project-manager'] as const),
+    (['style', 'coating', 'hazards', 'substrate', 'gauge'] as const).map(
+      (step) => [reasoned(file[step]), 'project-manager'] as const,
+    ),
   ),
   [reasoned(BARN.facts), 'office'],
   [reasoned(HOUSE.facts), 'office'],
@@ -31,8 +38,14 @@ const MOVES: readonly (readonly [CommandInput, Role])[] = [
   [s1('reroof', true), 'office'],
   [s1('substrate', 'purlins', 'assumed'), 'office'],
   [s1('removes-bracing-sheets', true), 'office'],
-  [{ type: 'confirm-substrate', surface: 's1', provisional: true, reason: 'old roof on' }, 'office'],
-  [{ type: 'record-tear-off', surface: 's1', finding: 'as-assumed', words: 'as drawn' }, 'crew-lead'],
+  [
+    { type: 'confirm-substrate', surface: 's1', provisional: true, reason: 'old roof on' },
+    'office',
+  ],
+  [
+    { type: 'record-tear-off', surface: 's1', finding: 'as-assumed', words: 'as drawn' },
+    'crew-lead',
+  ],
   [{ type: 'record-tear-off', surface: 's1', finding: 'different', words: 'rotten' }, 'crew-lead'],
   [{ type: 'reopen-stage', surface: 's1', stage: 'style', reason: 'owner asks' }, 'office'],
   [{ type: 'reopen-stage', surface: 's1', stage: 'gauge', reason: 'owner asks' }, 'office'],
@@ -40,18 +53,53 @@ const MOVES: readonly (readonly [CommandInput, Role])[] = [
   ...(['r1', 'r2', 'r3'] as const).flatMap((request) => [
     [{ ...ASK, request } as CommandInput, 'project-manager'] as const,
     [{ ...APPROVE, request } as CommandInput, 'engineer'] as const,
-    [{ ...APPROVE, request, answer: 'decline', reasons: 'too light' } as CommandInput, 'engineer'] as const,
-    [{ ...APPROVE, request, answer: 'approve-with-conditions', conditions: { thickness: v('0.0236', 'in'), words: '24 gauge' } } as CommandInput, 'engineer'] as const,
-    [{ type: 'revoke-sign-off', request, reason: 'withdrawn' } as CommandInput, 'engineer'] as const,
+    [
+      { ...APPROVE, request, answer: 'decline', reasons: 'too light' } as CommandInput,
+      'engineer',
+    ] as const,
+    [
+      {
+        ...APPROVE,
+        request,
+        answer: 'approve-with-conditions',
+        conditions: { thickness: v('0.0236', 'in'), words: '24 gauge' },
+      } as CommandInput,
+      'engineer',
+    ] as const,
+    [
+      { type: 'revoke-sign-off', request, reason: 'withdrawn' } as CommandInput,
+      'engineer',
+    ] as const,
   ]),
-  [{ type: 'record-engineer-design', design: 'd1', surfaces: ['s1'], license: LICENSE, documents: [{ digest: 'd'.repeat(64), name: 'letter.pdf' }], dated: '2026-03-01', scope: 'roof', adopts: { words: 'as drawn' } }, 'office'],
+  [
+    {
+      type: 'record-engineer-design',
+      design: 'd1',
+      surfaces: ['s1'],
+      license: LICENSE,
+      documents: [{ digest: 'd'.repeat(64), name: 'letter.pdf' }],
+      dated: '2026-03-01',
+      scope: 'roof',
+      adopts: { words: 'as drawn' },
+    },
+    'office',
+  ],
 ];
 
 function attempt(told: Story, [command, role]: readonly [CommandInput, Role]): Story {
   const cautions = told.decision(command, [role]);
   const acknowledged = cautions.ok
     ? command
-    : ({ ...command, ...('surface' in command ? { acknowledges: cautions.refusals.filter(({ code }) => code === 'MOVE-05').map(({ words }) => words.split(' ')[0]) } : {}) } as CommandInput);
+    : ({
+        ...command,
+        ...('surface' in command
+          ? {
+              acknowledges: cautions.refusals
+                .filter(({ code }) => code === 'MOVE-05')
+                .map(({ words }) => words.split(' ')[0]),
+            }
+          : {}),
+      } as CommandInput);
   const parsed = Command.safeParse(acknowledged);
   const sent = parsed.success ? acknowledged : command;
   const decision = told.decision(sent, [role]);
@@ -70,32 +118,46 @@ function checkStanding(job: Job): void {
     for (const stage of CONFIRMED_STAGES) {
       const { status, record } = surface.stages[stage];
       if (status !== 'confirmed' || !record) continue;
-      const moved = Object.entries(record.reads).filter(([path, value]) => !path.endsWith('#how') && !same(at(path) ?? null, value ?? null));
+      const moved = Object.entries(record.reads).filter(
+        ([path, value]) => !path.endsWith('#how') && !same(at(path) ?? null, value ?? null),
+      );
       expect({ stage, moved }).toEqual({ stage, moved: [] });
     }
     if (surfaceStage(job, surface) !== 'done' || signOffRequired(surface).length === 0) continue;
     const signOff = job.signOffs[surface.signOff ?? ''];
-    expect(['approved', 'approved-with-conditions', 'design-received']).toContain(signOff?.standing);
+    expect(['approved', 'approved-with-conditions', 'design-received']).toContain(
+      signOff?.standing,
+    );
     const scope = signOff?.scope[surface.id] ?? {};
-    expect(Object.entries(scope).filter(([path, value]) => !same(at(path) ?? null, value ?? null))).toEqual([]);
+    expect(
+      Object.entries(scope).filter(([path, value]) => !same(at(path) ?? null, value ?? null)),
+    ).toEqual([]);
   }
 }
 
 test('1,000 random histories replay to the same bytes and skip no required sign-off', () => {
   let done = 0;
   fc.assert(
-    fc.property(fc.array(fc.nat({ max: MOVES.length - 1 }), { maxLength: 25 }), fc.boolean(), (moves, barn) => {
-      const file = barn ? BARN : HOUSE;
-      let told = story().play(file.open).play(file.facts);
-      for (const step of ['style', 'coating', 'hazards', 'substrate', 'gauge'] as const) told = attempt(told, [file[step], 'project-manager']);
-      for (const move of moves) {
-        told = attempt(told, MOVES[move]!);
-        checkStanding(told.job);
-      }
-      const replayed = JSON.parse(JSON.stringify(told.events)).reduce(evolve, initial('job-1')) as Job;
-      expect(JSON.stringify(replayed)).toBe(JSON.stringify(told.job));
-      if (surfaceStage(told.job, told.job.surfaces['s1']!) === 'done') done += 1;
-    }),
+    fc.property(
+      fc.array(fc.nat({ max: MOVES.length - 1 }), { maxLength: 25 }),
+      fc.boolean(),
+      (moves, barn) => {
+        const file = barn ? BARN : HOUSE;
+        let told = story().play(file.open).play(file.facts);
+        for (const step of ['style', 'coating', 'hazards', 'substrate', 'gauge'] as const)
+          told = attempt(told, [file[step], 'project-manager']);
+        for (const move of moves) {
+          told = attempt(told, MOVES[move]!);
+          checkStanding(told.job);
+        }
+        const replayed = JSON.parse(JSON.stringify(told.events)).reduce(
+          evolve,
+          initial('job-1'),
+        ) as Job;
+        expect(JSON.stringify(replayed)).toBe(JSON.stringify(told.job));
+        if (surfaceStage(told.job, told.job.surfaces['s1']!) === 'done') done += 1;
+      },
+    ),
     { numRuns: 1000, seed: 20260302 },
   );
   expect(done).toBeGreaterThan(50);
@@ -104,7 +166,9 @@ test('1,000 random histories replay to the same bytes and skip no required sign-
 test('an event out of order or unknown is a fault, not a shrug', () => {
   const told = story().play(BARN.open);
   expect(() => evolve(told.job, told.events[0]!)).toThrow('does not follow');
-  expect(() => evolve(told.job, past({ type: 'no-such/1', data: {} } as never, told.job.version + 1))).toThrow('unknown event');
+  expect(() =>
+    evolve(told.job, past({ type: 'no-such/1', data: {} } as never, told.job.version + 1)),
+  ).toThrow('unknown event');
 });
 
 test('the engineer who was asked is the only one who may answer', () => {

@@ -6,14 +6,27 @@ import type { Stage } from '#rules';
 import { CUSTOMER, ENGINEER, SITE, story, type Story } from './given.js';
 
 const v = <U extends string>(value: string, u: U) => ({ v: value, u });
-type Given = { readonly on: string | null; readonly fact: FactEntry['fact']; readonly value: FactEntry['value'] };
-const measured = (facts: readonly Given[]): CommandInput => ({ type: 'record-facts', facts: facts.map((each) => ({ ...each, how: 'measured' })) });
+type Given = {
+  readonly on: string | null;
+  readonly fact: FactEntry['fact'];
+  readonly value: FactEntry['value'];
+};
+const measured = (facts: readonly Given[]): CommandInput => ({
+  type: 'record-facts',
+  facts: facts.map((each) => ({ ...each, how: 'measured' })),
+});
 
 export const SOURCE = { document: 'letter of the building department', date: '2026-02-20' };
 
 const opened = (kind: 'roof' | 'wall', name: string): CommandInput => ({
-  type: 'open-job', number: '2026-0142', name, site: { id: SITE }, parties: { customer: { id: CUSTOMER } },
-  priorities: ['value'], jurisdiction: 'KS', due: '2026-05-01',
+  type: 'open-job',
+  number: '2026-0142',
+  name,
+  site: { id: SITE },
+  parties: { customer: { id: CUSTOMER } },
+  priorities: ['value'],
+  jurisdiction: 'KS',
+  due: '2026-05-01',
   buildings: [{ id: 'b1', name: 'Main building' }],
   surfaces: [{ id: 's1', building: 'b1', name: 'South', kind }],
 });
@@ -27,7 +40,11 @@ export const BARN: Readonly<Record<Exclude<Stage, 'sign-off'> | 'open' | 'facts'
     { on: 's1', fact: 'area', value: v('24', 'squares') },
     { on: 's1', fact: 'substrate', value: 'purlins' },
     { on: 's1', fact: 'support-thickness', value: v('0.0598', 'in') },
-    { on: 's1', fact: 'support-spacings', value: [{ v: '47.5' }, { v: '48' }, { v: '46' }, { zone: '3', v: '24' }] },
+    {
+      on: 's1',
+      fact: 'support-spacings',
+      value: [{ v: '47.5' }, { v: '48' }, { v: '46' }, { zone: '3', v: '24' }],
+    },
     { on: 's1', fact: 'condensation-control', value: 'none' },
     { on: 's1', fact: 'framing-sound', value: true },
     { on: 's1', fact: 'fastener-metal', value: 'galvanized' },
@@ -46,25 +63,51 @@ export const BARN: Readonly<Record<Exclude<Stage, 'sign-off'> | 'open' | 'facts'
     { on: null, fact: 'design-stone', value: v('1', 'in') },
   ]),
   style: { type: 'choose-style', surface: 's1', profile: 'rib-36', width: v('36', 'in') },
-  coating: { type: 'choose-coating', surface: 's1', metal: 'steel', metallic_coating: 'AZ50', paint_system: 'SMP', color_group: 'earth-tone' },
+  coating: {
+    type: 'choose-coating',
+    surface: 's1',
+    metal: 'steel',
+    metallic_coating: 'AZ50',
+    paint_system: 'SMP',
+    color_group: 'earth-tone',
+  },
   hazards: {
-    type: 'assess-hazards', surface: 's1',
+    type: 'assess-hazards',
+    surface: 's1',
     hazards: {
       wind: {
-        method: 'entered', basis: 'strength', by_engineer: false, source: SOURCE,
+        method: 'entered',
+        basis: 'strength',
+        by_engineer: false,
+        source: SOURCE,
         zones: [
           { zone: '1', part: 'roof', inward: v('16', 'psf'), outward: v('-30', 'psf') },
           { zone: '2', part: 'roof', inward: v('16', 'psf'), outward: v('-40', 'psf') },
           { zone: '3', part: 'roof', inward: v('16', 'psf'), outward: v('-60', 'psf') },
         ],
       },
-      snow: { method: 'entered', basis: 'ASD', roof: v('18', 'psf'), by_engineer: false, source: SOURCE },
+      snow: {
+        method: 'entered',
+        basis: 'ASD',
+        roof: v('18', 'psf'),
+        by_engineer: false,
+        source: SOURCE,
+      },
     },
   },
   substrate: { type: 'confirm-substrate', surface: 's1' },
   gauge: {
-    type: 'select-gauge', surface: 's1', option: 'steel-0.0187-ss-80',
-    attachment: { fastener: 'screw-14', zones: [{ zone: '1', spacing: v('9', 'in') }, { zone: '2', spacing: v('9', 'in') }, { zone: '3', spacing: v('9', 'in') }] },
+    type: 'select-gauge',
+    surface: 's1',
+    option: 'steel-0.0187-ss-80',
+    attachment: {
+      fastener: 'screw-14',
+      zones: [
+        { zone: '1', spacing: v('9', 'in') },
+        { zone: '2', spacing: v('9', 'in') },
+        { zone: '3', spacing: v('9', 'in') },
+      ],
+    },
   },
 };
 
@@ -97,23 +140,43 @@ export const HOUSE: typeof BARN = {
     { on: null, fact: 'design-stone', value: v('1', 'in') },
   ]),
   style: { type: 'choose-style', surface: 's1', profile: 'seam-16', width: v('16', 'in') },
-  coating: { type: 'choose-coating', surface: 's1', metal: 'steel', metallic_coating: 'AZ50', paint_system: 'PVDF', color_group: 'dark', color: 'slate' },
+  coating: {
+    type: 'choose-coating',
+    surface: 's1',
+    metal: 'steel',
+    metallic_coating: 'AZ50',
+    paint_system: 'PVDF',
+    color_group: 'dark',
+    color: 'slate',
+  },
   hazards: {
-    type: 'assess-hazards', surface: 's1',
+    type: 'assess-hazards',
+    surface: 's1',
     hazards: {
       wind: {
-        method: 'entered', basis: 'ASD', by_engineer: false, source: SOURCE,
+        method: 'entered',
+        basis: 'ASD',
+        by_engineer: false,
+        source: SOURCE,
         zones: [
           { zone: '1', part: 'roof', inward: v('10', 'psf'), outward: v('-22', 'psf') },
           { zone: '2e', part: 'roof', inward: v('10', 'psf'), outward: v('-38', 'psf') },
         ],
       },
-      snow: { method: 'entered', basis: 'ASD', roof: v('14', 'psf'), by_engineer: false, source: SOURCE },
+      snow: {
+        method: 'entered',
+        basis: 'ASD',
+        roof: v('14', 'psf'),
+        by_engineer: false,
+        source: SOURCE,
+      },
     },
   },
   substrate: BARN.substrate,
   gauge: {
-    type: 'select-gauge', surface: 's1', option: 'steel-0.0236-ss-50-class-1',
+    type: 'select-gauge',
+    surface: 's1',
+    option: 'steel-0.0236-ss-50-class-1',
     attachment: { fastener: 'clip-s', zones: [{ zone: 'all', spacing: v('24', 'in') }] },
   },
 };
@@ -128,7 +191,11 @@ export const WALL: typeof BARN = {
     { on: 's1', fact: 'substrate', value: 'girts' },
     { on: 's1', fact: 'support-thickness', value: v('0.0598', 'in') },
     { on: 's1', fact: 'support-tensile-strength', value: v('65', 'ksi') },
-    { on: 's1', fact: 'support-spacings', value: [{ v: '36' }, { v: '35.5' }, { zone: '5', v: '24' }] },
+    {
+      on: 's1',
+      fact: 'support-spacings',
+      value: [{ v: '36' }, { v: '35.5' }, { zone: '5', v: '24' }],
+    },
     { on: 's1', fact: 'condensation-control', value: 'blanket-with-retarder' },
     { on: 's1', fact: 'framing-sound', value: true },
     { on: 's1', fact: 'fastener-metal', value: 'galvanized' },
@@ -148,10 +215,14 @@ export const WALL: typeof BARN = {
   style: BARN.style,
   coating: BARN.coating,
   hazards: {
-    type: 'assess-hazards', surface: 's1',
+    type: 'assess-hazards',
+    surface: 's1',
     hazards: {
       wind: {
-        method: 'entered', basis: 'strength', by_engineer: false, source: SOURCE,
+        method: 'entered',
+        basis: 'strength',
+        by_engineer: false,
+        source: SOURCE,
         zones: [
           { zone: '4', part: 'wall', inward: v('30', 'psf'), outward: v('-33', 'psf') },
           { zone: '5', part: 'wall', inward: v('30', 'psf'), outward: v('-41', 'psf') },
@@ -162,7 +233,9 @@ export const WALL: typeof BARN = {
   },
   substrate: BARN.substrate,
   gauge: {
-    type: 'select-gauge', surface: 's1', option: 'steel-0.0187-ss-80',
+    type: 'select-gauge',
+    surface: 's1',
+    option: 'steel-0.0187-ss-80',
     attachment: { fastener: 'screw-14', zones: [{ zone: 'all', spacing: v('9', 'in') }] },
   },
 };
@@ -171,21 +244,41 @@ const ORDER = ['open', 'facts', 'style', 'coating', 'hazards', 'substrate', 'gau
 
 /** Plays a job file up to and with a step; cautions that it meets are acknowledged. */
 export function playUpTo(file: typeof BARN, last: (typeof ORDER)[number]): Story {
-  return ORDER.slice(0, ORDER.indexOf(last) + 1).reduce((told, step) => playReading(told, file[step]), story());
+  return ORDER.slice(0, ORDER.indexOf(last) + 1).reduce(
+    (told, step) => playReading(told, file[step]),
+    story(),
+  );
 }
 
 /** Plays a command after acknowledging the cautions it meets, as a person would who read them. */
 export function playReading(told: Story, command: CommandInput): Story {
   const made = told.decision(command);
   if (made.ok) return told.play(command);
-  const cautions = made.refusals.filter(({ code }) => code === 'MOVE-05').map(({ words }) => words.split(' ')[0] ?? '');
+  const cautions = made.refusals
+    .filter(({ code }) => code === 'MOVE-05')
+    .map(({ words }) => words.split(' ')[0] ?? '');
   return told.play({ ...command, acknowledges: cautions } as CommandInput);
 }
 
 export const ASK: CommandInput = {
-  type: 'request-sign-off', request: 'r1', surfaces: ['s1'], engineer: { id: ENGINEER }, scope: 'panel and attachment of the south roof', expires: '2026-04-01',
+  type: 'request-sign-off',
+  request: 'r1',
+  surfaces: ['s1'],
+  engineer: { id: ENGINEER },
+  scope: 'panel and attachment of the south roof',
+  expires: '2026-04-01',
 };
-export const LICENSE = { name: 'Avery Stone, PE (invented)', number: 'KS-00001', jurisdiction: 'KS', expires: '2027-06-30' };
+export const LICENSE = {
+  name: 'Avery Stone, PE (invented)',
+  number: 'KS-00001',
+  jurisdiction: 'KS',
+  expires: '2027-06-30',
+};
 export const APPROVE: CommandInput = {
-  type: 'answer-sign-off', request: 'r1', answer: 'approve', license: LICENSE, statement: 'I reviewed the packet.', packet: 'a'.repeat(64),
+  type: 'answer-sign-off',
+  request: 'r1',
+  answer: 'approve',
+  license: LICENSE,
+  statement: 'I reviewed the packet.',
+  packet: 'a'.repeat(64),
 };

@@ -24,7 +24,9 @@ describe('a barn roof on purlins', () => {
     const option = evaluation.options.find(({ id }) => id === 'steel-0.0187-ss-80');
     const zone = (name: string) => option?.zones.find((each) => each.zone === name);
     const of = (name: string, direction: string, part: string) =>
-      zone(name)?.panel.find((each) => each.direction === direction && each.limit_state.startsWith(part))?.utilization;
+      zone(name)?.panel.find(
+        (each) => each.direction === direction && each.limit_state.startsWith(part),
+      )?.utilization;
     expect(of('3', 'outward', 'panel strength')).toBe('0.3164');
     expect(of('1', 'outward', 'panel strength')).toBe('0.6228');
     expect(of('1', 'inward', 'panel strength')).toBe('0.7711');
@@ -53,17 +55,29 @@ describe('a barn roof on purlins', () => {
   });
 
   test('a support found wider puts gauge and sign-off up for re-check; setting it back revives neither', () => {
-    const wider = told.play(ASK).play(APPROVE, ['engineer']).play({
-      type: 'record-facts', reason: 'found on site',
-      facts: [{ on: 's1', fact: 'support-spacings', value: [{ v: '54' }], how: 'measured' }],
-    });
+    const wider = told
+      .play(ASK)
+      .play(APPROVE, ['engineer'])
+      .play({
+        type: 'record-facts',
+        reason: 'found on site',
+        facts: [{ on: 's1', fact: 'support-spacings', value: [{ v: '54' }], how: 'measured' }],
+      });
     const surface = wider.job.surfaces['s1']!;
     expect(surface.stages.gauge.status).toBe('needs-recheck');
     expect(surface.stages.style.status).toBe('confirmed');
     expect(wider.job.signOffs['r1']?.differences.length).toBeGreaterThan(0);
     const back = wider.play({
-      type: 'record-facts', reason: 'measured again',
-      facts: [{ on: 's1', fact: 'support-spacings', value: [{ v: '47.5' }, { v: '48' }, { v: '46' }, { zone: '3', v: '24' }], how: 'measured' }],
+      type: 'record-facts',
+      reason: 'measured again',
+      facts: [
+        {
+          on: 's1',
+          fact: 'support-spacings',
+          value: [{ v: '47.5' }, { v: '48' }, { v: '46' }, { zone: '3', v: '24' }],
+          how: 'measured',
+        },
+      ],
     });
     expect(back.job.surfaces['s1']?.stages.gauge.status).toBe('needs-recheck');
     expect(back.job.signOffs['r1']?.differences.length).toBeGreaterThan(0);
@@ -71,7 +85,11 @@ describe('a barn roof on purlins', () => {
 
   test('a new exact color of the same group costs neither gauge nor sign-off', () => {
     const signed = told.play(ASK).play(APPROVE, ['engineer']);
-    const recolored = signed.play({ ...BARN.coating, color: 'clay', reason: 'the owner chose' } as never);
+    const recolored = signed.play({
+      ...BARN.coating,
+      color: 'clay',
+      reason: 'the owner chose',
+    } as never);
     expect(recolored.job.surfaces['s1']?.stages.gauge.status).toBe('confirmed');
     expect(recolored.job.signOffs['r1']?.differences).toEqual([]);
   });
@@ -83,14 +101,18 @@ describe('a house roof on plywood', () => {
   test('the tested assembly covers panel and attachment: hand arithmetic', () => {
     // 24 gauge: 41.82 x 0.0236 x 20/16 = 1.2337 psf. Zone 2e: outward 38 - 0.6 x 1.2337 = 37.26 psf
     // against T-101 at 24 in: 90 / 2 = 45 psf: 0.8280.
-    const zone = evaluation.options.find(({ gauge }) => gauge === '24')?.zones.find((each) => each.zone === '2e');
+    const zone = evaluation.options
+      .find(({ gauge }) => gauge === '24')
+      ?.zones.find((each) => each.zone === '2e');
     expect(zone?.panel[0]?.utilization).toBe('0.8280');
     expect(zone?.panel[0]?.source).toContain('T-101');
     expect(zone?.attachment[0]?.utilization).toBe('0.8280');
   });
 
   test('each other option says why not: no test, not made', () => {
-    const why = Object.fromEntries(evaluation.options.map(({ gauge, why_not }) => [gauge, why_not?.class]));
+    const why = Object.fromEntries(
+      evaluation.options.map(({ gauge, why_not }) => [gauge, why_not?.class]),
+    );
     expect(why).toEqual({ '22': 'no-test', '24': undefined, '26': 'not-made' });
   });
 
@@ -111,13 +133,17 @@ describe('a house roof on plywood', () => {
 describe('a workshop wall on girts', () => {
   const { evaluation } = gaugeOf(playUpTo(WALL, 'gauge'));
   const zone = (gauge: string, name: string) =>
-    evaluation.options.find((each) => each.gauge === gauge)?.zones.find((each) => each.zone === name);
+    evaluation.options
+      .find((each) => each.gauge === gauge)
+      ?.zones.find((each) => each.zone === name);
 
   test('a wall carries no weight, no snow and no roof live load: hand arithmetic', () => {
     // Zone 4, girts at 36 in: inward 0.6 x 30 = 18 psf against 54 psf: 0.3333; outward 0.6 x 33 = 19.8
     // psf against 50 psf: 0.3960. Zone 5, girts at 24 in: outward 0.6 x 41 = 24.6 against 112: 0.2196.
     const of = (name: string, direction: string) =>
-      zone('26', name)?.panel.find((each) => each.direction === direction && each.limit_state.startsWith('panel'))?.utilization;
+      zone('26', name)?.panel.find(
+        (each) => each.direction === direction && each.limit_state.startsWith('panel'),
+      )?.utilization;
     expect(of('4', 'inward')).toBe('0.3333');
     expect(of('4', 'outward')).toBe('0.3960');
     expect(of('5', 'outward')).toBe('0.2196');
@@ -127,7 +153,8 @@ describe('a workshop wall on girts', () => {
   });
 
   test('29 gauge would pass and is dominated or cautioned; each other option says why not', () => {
-    for (const { id, why_not } of evaluation.options) expect({ id, said: (why_not?.words.length ?? 1) > 0 }).toEqual({ id, said: true });
+    for (const { id, why_not } of evaluation.options)
+      expect({ id, said: (why_not?.words.length ?? 1) > 0 }).toEqual({ id, said: true });
     expect(evaluation.sign_off_required.join(' ')).toContain('open framing');
   });
 });

@@ -16,15 +16,21 @@ export function lookupIn(job: Job, proposed: Readonly<Record<Path, unknown>> = {
     const fact = job.facts[how ? path.slice(0, -4) : path];
     if (fact) return how ? fact.how : fact.value;
     const [kind, surface, stage, field] = path.split('/');
-    if (kind === 'surface' && surface !== undefined && path === kindPath(surface)) return job.surfaces[surface]?.kind ?? null;
-    if (kind !== 'surface' || surface === undefined || stage === undefined || field === undefined) return null;
+    if (kind === 'surface' && surface !== undefined && path === kindPath(surface))
+      return job.surfaces[surface]?.kind ?? null;
+    if (kind !== 'surface' || surface === undefined || stage === undefined || field === undefined)
+      return null;
     const content = job.surfaces[surface]?.stages[stage as ConfirmedStage]?.record?.content;
     return (content as Readonly<Record<string, unknown>> | undefined)?.[field] ?? null;
   };
 }
 
 /** A stage's content as paths, to lay over the record or to compare with what stood before. */
-export function contentPaths(surface: string, stage: ConfirmedStage, content: object): Record<Path, unknown> {
+export function contentPaths(
+  surface: string,
+  stage: ConfirmedStage,
+  content: object,
+): Record<Path, unknown> {
   return Object.fromEntries(
     Object.entries(content).map(([field, value]) => [contentPath(surface, stage, field), value]),
   );

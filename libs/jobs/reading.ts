@@ -80,18 +80,25 @@ function fromFacts(fact: Reader, at: Lookup, where: Where): SurfaceFacts {
     sign_off_asked: fact.value('sign_off_asked'),
     permit_question_answered: fact.value('permit_question_answered'),
     small_job_acknowledged: fact.value('small_job_acknowledged'),
-    inside_air: at(factPath('building', where.building, 'inside-air')) as SurfaceFacts['inside_air'] ?? undefined,
+    inside_air:
+      (at(factPath('building', where.building, 'inside-air')) as SurfaceFacts['inside_air']) ??
+      undefined,
   };
 }
 
-const snowy = (ground: number | undefined): boolean | undefined => (ground === undefined ? undefined : ground > 0);
+const snowy = (ground: number | undefined): boolean | undefined =>
+  ground === undefined ? undefined : ground > 0;
 
 function fromStages(at: Lookup, where: Where, catalogue: Catalogue): SurfaceFacts {
-  const from = <T>(stage: string, field: string): T | undefined => (at(contentPath(where.id, stage, field)) ?? undefined) as T | undefined;
+  const from = <T>(stage: string, field: string): T | undefined =>
+    (at(contentPath(where.id, stage, field)) ?? undefined) as T | undefined;
   const profile = catalogue.profiles.find(({ id }) => id === from<string>('style', 'profile'));
   const chosen = {
     metal: from<NonNullable<SurfaceFacts['metal']>>('coating', 'metal'),
-    metallic_coating: from<NonNullable<SurfaceFacts['metallic_coating']>>('coating', 'metallic_coating'),
+    metallic_coating: from<NonNullable<SurfaceFacts['metallic_coating']>>(
+      'coating',
+      'metallic_coating',
+    ),
     paint_system: from<NonNullable<SurfaceFacts['paint_system']>>('coating', 'paint_system'),
     color_group: from<NonNullable<SurfaceFacts['color_group']>>('coating', 'color_group'),
   };
@@ -100,17 +107,32 @@ function fromStages(at: Lookup, where: Where, catalogue: Catalogue): SurfaceFact
     profile: profile && profileFacts(profile),
     lap_sealant: from('style', 'lap_sealant'),
     ...productFacts(catalogue, profile, from<string>('style', 'width'), chosen),
-    ...hazardFacts(from<HazardsContent['wind']>('hazards', 'wind'), from<HazardsContent['snow']>('hazards', 'snow')),
+    ...hazardFacts(
+      from<HazardsContent['wind']>('hazards', 'wind'),
+      from<HazardsContent['snow']>('hazards', 'snow'),
+    ),
   };
 }
 
 /** What the catalogue edition says of a profile in a coating: how it is had, and the supplier's terms. */
-export function productFacts(catalogue: Catalogue, profile: Profile | undefined, width: string | undefined, chosen: Chosen): SurfaceFacts {
-  const term = catalogue.terms.find((t) => t.metal === chosen.metal && t.metallic_coating === chosen.metallic_coating &&
-    t.paint_system === chosen.paint_system && t.color_group === chosen.color_group);
+export function productFacts(
+  catalogue: Catalogue,
+  profile: Profile | undefined,
+  width: string | undefined,
+  chosen: Chosen,
+): SurfaceFacts {
+  const term = catalogue.terms.find(
+    (t) =>
+      t.metal === chosen.metal &&
+      t.metallic_coating === chosen.metallic_coating &&
+      t.paint_system === chosen.paint_system &&
+      t.color_group === chosen.color_group,
+  );
   return {
-    warranty_least_slope_per_12: profile?.warranty_least_slope && Number(profile.warranty_least_slope.v),
-    combination: profile && chosen.metal ? combination(catalogue, profile.id, width, chosen) : undefined,
+    warranty_least_slope_per_12:
+      profile?.warranty_least_slope && Number(profile.warranty_least_slope.v),
+    combination:
+      profile && chosen.metal ? combination(catalogue, profile.id, width, chosen) : undefined,
     warranty_water_distance_ft: term?.water_distance && Number(term.water_distance.v),
     finish_term_years: term?.finish_years,
   };
@@ -140,18 +162,33 @@ function combination(
   chosen: Chosen,
 ): SurfaceFacts['combination'] {
   const standing = catalogue.made
-    .filter((row) => row.profile === profile && row.width.v === width && row.metal === chosen.metal &&
-      row.metallic_coating === chosen.metallic_coating && row.paint_system === chosen.paint_system &&
-      row.color_groups.some((group) => group === chosen.color_group))
+    .filter(
+      (row) =>
+        row.profile === profile &&
+        row.width.v === width &&
+        row.metal === chosen.metal &&
+        row.metallic_coating === chosen.metallic_coating &&
+        row.paint_system === chosen.paint_system &&
+        row.color_groups.some((group) => group === chosen.color_group),
+    )
     .map(({ status }) => status);
-  return (['stock', 'special-run', 'not-stocked'] as const).find((best) => standing.includes(best)) ?? 'not-made';
+  return (
+    (['stock', 'special-run', 'not-stocked'] as const).find((best) => standing.includes(best)) ??
+    'not-made'
+  );
 }
 
-function hazardFacts(wind: HazardsContent['wind'] | undefined, snow: HazardsContent['snow'] | undefined): SurfaceFacts {
+function hazardFacts(
+  wind: HazardsContent['wind'] | undefined,
+  snow: HazardsContent['snow'] | undefined,
+): SurfaceFacts {
   if (!wind || !snow) return {};
   const loads = [wind, snow].filter(({ method }) => method !== 'not-applicable');
   return {
-    hazards_without_source: [...(wind.source === '' ? ['wind'] : []), ...(snow.source === '' ? ['snow'] : [])],
+    hazards_without_source: [
+      ...(wind.source === '' ? ['wind'] : []),
+      ...(snow.source === '' ? ['snow'] : []),
+    ],
     outside_method: [...wind.outside, ...snow.outside],
     pressures_by_engineer: loads.length > 0 && loads.every(({ by_engineer }) => by_engineer),
     unconfirmed_figures: [...wind.unconfirmed, ...snow.unconfirmed],
@@ -163,7 +200,8 @@ const FIRM: readonly How[] = ['measured', 'document'];
 
 function substrateFacts(fact: Reader, at: Lookup, where: Where): SurfaceFacts {
   const substrate = fact.value<Substrate>('substrate');
-  const spacings = at(factPath('surface', where.id, 'support-spacings')) as readonly Spacing[] | null;
+  const spacings = at(factPath('surface', where.id, 'support-spacings')) as
+    readonly Spacing[] | null;
   const loose = SUBSTRATE_FACTS.filter((name) => {
     const known = at(`${factPath('surface', where.id, name)}#how`) as How | null;
     return known !== null && !FIRM.includes(known);

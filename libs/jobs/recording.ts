@@ -24,7 +24,13 @@ export function recordFacts(job: Job, command: CommandOf<'record-facts'>): Decis
   if (refusals.length > 0) return decline(...refusals);
   const disturbed = disturbs(job, facts);
   if (disturbed.length > 0 && !command.reason) {
-    return decline(refuse('MOVE-02', `${disturbed.join(', ')} rest on what this changes: say why it changes.`, '/reason'));
+    return decline(
+      refuse(
+        'MOVE-02',
+        `${disturbed.join(', ')} rest on what this changes: say why it changes.`,
+        '/reason',
+      ),
+    );
   }
   const { reason = null, corrects = null } = command;
   return accept({ type: 'facts-recorded/1', data: { facts, reason, corrects } });
@@ -34,22 +40,31 @@ function entryFaults(job: Job, entry: FactEntry, at: string): readonly Refusal[]
   const { on } = factDefinition(entry.fact);
   const refusals: Refusal[] = [];
   const whole = on === 'site' || on === 'job';
-  const known = whole ? entry.on === null : entry.on !== null &&
-    (on === 'building' ? job.buildings[entry.on] : job.surfaces[entry.on]) !== undefined;
+  const known = whole
+    ? entry.on === null
+    : entry.on !== null &&
+      (on === 'building' ? job.buildings[entry.on] : job.surfaces[entry.on]) !== undefined;
   if (!known) {
-    const want = whole ? `the ${on}, so "on" is null` : `a ${on}: there is no ${on} ${entry.on ?? '(none)'}`;
+    const want = whole
+      ? `the ${on}, so "on" is null`
+      : `a ${on}: there is no ${on} ${entry.on ?? '(none)'}`;
     refusals.push(refuse('MOVE-03', `${entry.fact} is a fact of ${want}.`, `${at}/on`));
   }
   const fault = factValueFault(entry.fact, entry.value);
   if (fault) refusals.push(refuse('MOVE-10', `${entry.fact} ${fault}.`, `${at}/value`));
   if (entry.how === 'document' && !entry.source && !entry.files?.length) {
-    refusals.push(refuse('MOVE-17', `${entry.fact} is said to come from a document: name it.`, `${at}/source`));
+    refusals.push(
+      refuse('MOVE-17', `${entry.fact} is said to come from a document: name it.`, `${at}/source`),
+    );
   }
   return refusals;
 }
 
 /** Confirmed stages, by words, that read a value this would change. */
-function disturbs(job: Job, facts: readonly { readonly path: Path; readonly value: unknown }[]): readonly string[] {
+function disturbs(
+  job: Job,
+  facts: readonly { readonly path: Path; readonly value: unknown }[],
+): readonly string[] {
   const changed = facts.filter(({ path, value }) => {
     const before = job.facts[path];
     return before !== undefined && !same(before.value, value);
@@ -57,7 +72,10 @@ function disturbs(job: Job, facts: readonly { readonly path: Path; readonly valu
   return Object.values(job.surfaces).flatMap((surface) =>
     CONFIRMED_STAGES.filter((stage) => {
       const { status, record } = surface.stages[stage];
-      return status === 'confirmed' && changed.some(({ path }) => Object.hasOwn(record?.reads ?? {}, path));
+      return (
+        status === 'confirmed' &&
+        changed.some(({ path }) => Object.hasOwn(record?.reads ?? {}, path))
+      );
     }).map((stage) => `${surface.name}: ${stage}`),
   );
 }

@@ -41,11 +41,20 @@ function nextAction(job: Job, surfaces: readonly Surface[]): Next {
   const open = surfaces.filter((surface) => surfaceStage(job, surface) !== 'done');
   const first = open[0];
   const after = afterStage(job);
-  if (!first) return after ? nextAfter(job, after) : { state: 'Done', words: 'Ready to order', on: 'office' };
-  const blocked = open.map((surface) => ({ surface, why: blockedWhy(job, surface) })).find(({ why }) => why !== null);
-  if (blocked?.why) return { state: 'Blocked', words: `${blocked.surface.name}: ${blocked.why}`, on: 'office' };
+  if (!first)
+    return after ? nextAfter(job, after) : { state: 'Done', words: 'Ready to order', on: 'office' };
+  const blocked = open
+    .map((surface) => ({ surface, why: blockedWhy(job, surface) }))
+    .find(({ why }) => why !== null);
+  if (blocked?.why)
+    return { state: 'Blocked', words: `${blocked.surface.name}: ${blocked.why}`, on: 'office' };
   const waiting = open.find((surface) => standingOf(job, surface) === 'waiting');
-  if (waiting) return { state: 'Waiting', words: `${waiting.name}: engineer's answer`, on: job.signOffs[waiting.signOff ?? '']?.engineer ?? 'engineer' };
+  if (waiting)
+    return {
+      state: 'Waiting',
+      words: `${waiting.name}: engineer's answer`,
+      on: job.signOffs[waiting.signOff ?? '']?.engineer ?? 'engineer',
+    };
   const stage = surfaceStage(job, first);
   return stage === 'sign-off'
     ? { state: 'Ready', words: `${first.name}: ask an engineer to sign`, on: 'project manager' }
@@ -64,13 +73,19 @@ const standingOf = (job: Job, surface: Surface): string | undefined =>
   surface.signOff ? job.signOffs[surface.signOff]?.standing : undefined;
 
 function blockedWhy(job: Job, surface: Surface): string | null {
-  const recheck = CONFIRMED_STAGES.find((stage) => surface.stages[stage].status === 'needs-recheck');
+  const recheck = CONFIRMED_STAGES.find(
+    (stage) => surface.stages[stage].status === 'needs-recheck',
+  );
   if (recheck) return `${recheck} needs a re-check`;
   const standing = standingOf(job, surface);
   if (standing === 'declined') return 'the engineer declined';
   if (standing === 'revoked') return 'the sign-off was revoked';
   const signOff = surface.signOff ? job.signOffs[surface.signOff] : undefined;
-  if (signOff && signOff.standing !== 'waiting' && signOff.differences.some((each) => each.surface === surface.id)) {
+  if (
+    signOff &&
+    signOff.standing !== 'waiting' &&
+    signOff.differences.some((each) => each.surface === surface.id)
+  ) {
     return 'the sign-off needs a re-check';
   }
   return null;

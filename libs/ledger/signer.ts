@@ -12,6 +12,8 @@ import type { By, Ledger } from './ledger.js';
 import { makeSigner } from './note.js';
 import type { NoteSigner, NoteVerifier } from './note.js';
 import { verifyConsistency } from './proof.js';
+import { openSigned } from './signed-before.js';
+import type { SignedBefore } from './signed-before.js';
 import { createTree } from './tree.js';
 import type { Tree } from './tree.js';
 
@@ -33,6 +35,8 @@ export interface Signer {
   sign(log: string): Promise<SignResult>;
   /** Makes a new key the one in use; an entry in each log, signed by both keys, says so. */
   changeKey(logs: readonly string[], by: By): Promise<SignResult[]>;
+  /** What was signed of this log before, for verification. */
+  signed(log: string): Promise<SignedBefore>;
   tree(log: string): Tree;
 }
 
@@ -90,6 +94,16 @@ export function createSigner({ ledger, keys, folder, origin }: SignerOptions): S
   return {
     sign: (log) => inTurn(log, () => signNow(log, [keys.signer(origin(log))])),
     changeKey,
+    signed: async (log) => {
+      const outside = readIfThere(file(log));
+      const kept = await ledger.checkpoints(log);
+      return openSigned({
+        origin: origin(log),
+        verifiers: keys.verifiers(origin(log)),
+        outside,
+        kept,
+      });
+    },
     tree,
   };
 }

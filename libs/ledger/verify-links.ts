@@ -32,7 +32,8 @@ function broken(
   { stream, version, prev }: ChainLink,
   before: ReadonlyMap<string, string>,
 ): string | undefined {
-  if (before.has(`${version} ${stream}`)) return `version ${version} of ${stream} is there before it`;
+  if (before.has(`${version} ${stream}`))
+    return `version ${version} of ${stream} is there before it`;
   if (version === 1) return undefined;
   const leaf = before.get(`${version - 1} ${stream}`);
   if (leaf === undefined) return `version ${version - 1} of ${stream} is not there before it`;

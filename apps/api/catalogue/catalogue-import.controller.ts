@@ -15,15 +15,22 @@ import { xlsxRows } from './xlsx-rows.js';
 export const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
 
 const Draft = z.object({
-  part: z.enum(PART_NAMES as readonly ['charts']).optional().describe('what a CSV file holds; a workbook names it by its sheets'),
+  part: z
+    .enum(PART_NAMES as readonly ['charts'])
+    .optional()
+    .describe('what a CSV file holds; a workbook names it by its sheets'),
   in_force_from: Day,
   summary: Words,
 });
-const CheckedSchema = z.object({
-  draft: Catalogue.meta({ id: 'CatalogueDraft' }),
-  changes: z.array(z.object({ part: z.string(), profile: z.string(), before: z.int(), after: z.int() })),
-  notes: z.array(z.string()),
-}).meta({ id: 'CheckedCatalogueImport' });
+const CheckedSchema = z
+  .object({
+    draft: Catalogue.meta({ id: 'CatalogueDraft' }),
+    changes: z.array(
+      z.object({ part: z.string(), profile: z.string(), before: z.int(), after: z.int() }),
+    ),
+    notes: z.array(z.string()),
+  })
+  .meta({ id: 'CheckedCatalogueImport' });
 
 const MOST_NAMED = 1_000;
 
@@ -37,12 +44,19 @@ export class CatalogueImportController {
     takes: ['text/csv', XLSX],
     gives: CheckedSchema,
   })
-  async check(@Asking() { company }: SignedIn, @Query({ schema: Draft }) { part, ...about }: z.output<typeof Draft>, @Body() body: unknown) {
+  async check(
+    @Asking() { company }: SignedIn,
+    @Query({ schema: Draft }) { part, ...about }: z.output<typeof Draft>,
+    @Body() body: unknown,
+  ) {
     const read = await rowsOf(body, part);
     if (!read.ok) throw bad(read.faults);
     const newest = (await this.editions.catalogue(company.id)).editions.at(-1);
     const current = newest?.edition ?? EMPTY_CATALOGUE;
-    const checked = importCatalogue(read.sheets, current, { ...about, edition: (newest?.number ?? 0) + 1 });
+    const checked = importCatalogue(read.sheets, current, {
+      ...about,
+      edition: (newest?.number ?? 0) + 1,
+    });
     if (!checked.ok) throw bad(checked.faults);
     const { draft, changes, notes } = checked;
     return { draft, changes, notes };
@@ -52,10 +66,16 @@ export class CatalogueImportController {
 async function rowsOf(body: unknown, part: z.output<typeof Draft>['part']): Promise<RowsRead> {
   if (Buffer.isBuffer(body)) return xlsxRows(body);
   if (typeof body !== 'string' || body.trim() === '') {
-    throw new Problem('malformed', { faults: [{ pointer: '', message: 'send the file as text/csv or as a workbook' }] });
+    throw new Problem('malformed', {
+      faults: [{ pointer: '', message: 'send the file as text/csv or as a workbook' }],
+    });
   }
   if (part === undefined) {
-    throw new Problem('malformed', { faults: [{ pointer: '/part', message: `must say what the CSV file holds: ${PART_NAMES.join(', ')}` }] });
+    throw new Problem('malformed', {
+      faults: [
+        { pointer: '/part', message: `must say what the CSV file holds: ${PART_NAMES.join(', ')}` },
+      ],
+    });
   }
   return csvRows(part, body);
 }
@@ -64,7 +84,12 @@ function bad(faults: readonly SheetFault[]): Problem {
   const more = faults.length > MOST_NAMED ? `; the first ${MOST_NAMED} are named` : '';
   return new Problem('malformed', {
     detail: `The file has ${faults.length} ${faults.length === 1 ? 'fault' : 'faults'}${more}.`,
-    faults: faults.slice(0, MOST_NAMED).map(({ sheet, row, column, message }) =>
-      ({ pointer: [sheet, row > 0 ? `row ${row}` : '', column].filter(Boolean).map((each) => `/${each}`).join(''), message })),
+    faults: faults.slice(0, MOST_NAMED).map(({ sheet, row, column, message }) => ({
+      pointer: [sheet, row > 0 ? `row ${row}` : '', column]
+        .filter(Boolean)
+        .map((each) => `/${each}`)
+        .join(''),
+      message,
+    })),
   });
 }

@@ -12,7 +12,10 @@ const MOST_CELL = 5_000;
 export function csvRows(part: Sheet['part'], csv: string): RowsRead {
   try {
     const read = parse(csv, {
-      bom: true, trim: true, relax_column_count: true, max_record_size: 40 * MOST_CELL,
+      bom: true,
+      trim: true,
+      relax_column_count: true,
+      max_record_size: 40 * MOST_CELL,
     }) as readonly (readonly string[])[];
     const rows = read
       .map((cells, i) => ({ row: i + 1, cells }))
@@ -20,6 +23,9 @@ export function csvRows(part: Sheet['part'], csv: string): RowsRead {
     return { ok: true, sheets: [{ part, rows }] };
   } catch (error) {
     const row = (error as { lines?: number }).lines ?? 1;
-    return { ok: false, faults: [{ sheet: part, row, column: '', message: (error as Error).message }] };
+    return {
+      ok: false,
+      faults: [{ sheet: part, row, column: '', message: (error as Error).message }],
+    };
   }
 }

@@ -7,8 +7,19 @@ import { zipFault } from './zip-limits.js';
 
 /** What a sheet may hold besides cells: none of it is read, and some of it is costly to read. */
 const NOT_READ = [
-  'mergeCells', 'dataValidations', 'conditionalFormatting', 'hyperlinks', 'drawing', 'legacyDrawing',
-  'picture', 'tableParts', 'extLst', 'autoFilter', 'sheetProtection', 'rowBreaks', 'colBreaks',
+  'mergeCells',
+  'dataValidations',
+  'conditionalFormatting',
+  'hyperlinks',
+  'drawing',
+  'legacyDrawing',
+  'picture',
+  'tableParts',
+  'extLst',
+  'autoFilter',
+  'sheetProtection',
+  'rowBreaks',
+  'colBreaks',
 ];
 const MOST_COLUMNS = 40;
 
@@ -19,23 +30,42 @@ export async function xlsxRows(bytes: Buffer): Promise<RowsRead> {
   try {
     await book.xlsx.load(bytes as unknown as ExcelJS.Buffer, { ignoreNodes: NOT_READ });
   } catch {
-    return refuse({ sheet: '', row: 0, column: '', message: 'This is not a workbook that can be read.' });
+    return refuse({
+      sheet: '',
+      row: 0,
+      column: '',
+      message: 'This is not a workbook that can be read.',
+    });
   }
   const unknown = book.worksheets.filter(({ name }) => !isPart(name));
   if (unknown.length > 0 || book.worksheets.length === 0) {
     const names = PART_NAMES.join(', ');
-    const what = unknown.map(({ name }) => ({ sheet: name, row: 0, column: '', message: `sheets are named ${names}` }));
-    return { ok: false, faults: what.length > 0 ? what : [{ sheet: '', row: 0, column: '', message: 'there is no sheet' }] };
+    const what = unknown.map(({ name }) => ({
+      sheet: name,
+      row: 0,
+      column: '',
+      message: `sheets are named ${names}`,
+    }));
+    return {
+      ok: false,
+      faults:
+        what.length > 0 ? what : [{ sheet: '', row: 0, column: '', message: 'there is no sheet' }],
+    };
   }
   const read = book.worksheets.map((sheet) => rowsOf(sheet, sheet.name as Part));
   const faults = read.flatMap((each) => each.faults);
-  return faults.length > 0 ? { ok: false, faults } : { ok: true, sheets: read.map(({ sheet }) => sheet) };
+  return faults.length > 0
+    ? { ok: false, faults }
+    : { ok: true, sheets: read.map(({ sheet }) => sheet) };
 }
 
 const refuse = (...faults: readonly SheetFault[]): RowsRead => ({ ok: false, faults });
 const isPart = (name: string): name is Part => (PART_NAMES as readonly string[]).includes(name);
 
-function rowsOf(sheet: ExcelJS.Worksheet, part: Part): { readonly sheet: Sheet; readonly faults: readonly SheetFault[] } {
+function rowsOf(
+  sheet: ExcelJS.Worksheet,
+  part: Part,
+): { readonly sheet: Sheet; readonly faults: readonly SheetFault[] } {
   const rows: Sheet['rows'][number][] = [];
   const faults: SheetFault[] = [];
   const heading: readonly string[] = PARTS[part];
@@ -44,8 +74,20 @@ function rowsOf(sheet: ExcelJS.Worksheet, part: Part): { readonly sheet: Sheet; 
     const cells: string[] = [];
     row.eachCell({ includeEmpty: false }, (cell, column) => {
       const text = column > MOST_COLUMNS ? undefined : textOf(cell.value);
-      if (column > MOST_COLUMNS) faults.push({ sheet: part, row: number, column: '', message: `has more than ${MOST_COLUMNS} cells` });
-      else if (text === undefined) faults.push({ sheet: part, row: number, column: rows[0]?.cells[column - 1] ?? heading[column - 1] ?? '', message: 'is a formula or no plain value: write the value itself' });
+      if (column > MOST_COLUMNS)
+        faults.push({
+          sheet: part,
+          row: number,
+          column: '',
+          message: `has more than ${MOST_COLUMNS} cells`,
+        });
+      else if (text === undefined)
+        faults.push({
+          sheet: part,
+          row: number,
+          column: rows[0]?.cells[column - 1] ?? heading[column - 1] ?? '',
+          message: 'is a formula or no plain value: write the value itself',
+        });
       else cells[column - 1] = text;
     });
     const filled = Array.from(cells, (cell = '') => cell);
@@ -60,8 +102,13 @@ function textOf(value: ExcelJS.CellValue): string | undefined {
   if (typeof value === 'string') return value.trim();
   if (typeof value === 'number') return plainNumber(value);
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  if (value instanceof Date) return Number.isNaN(value.getTime()) ? undefined : value.toISOString().slice(0, 10);
-  if ('richText' in value) return value.richText.map(({ text }) => text).join('').trim();
+  if (value instanceof Date)
+    return Number.isNaN(value.getTime()) ? undefined : value.toISOString().slice(0, 10);
+  if ('richText' in value)
+    return value.richText
+      .map(({ text }) => text)
+      .join('')
+      .trim();
   return undefined;
 }
 

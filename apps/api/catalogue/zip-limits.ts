@@ -26,8 +26,10 @@ interface Part {
 export function zipFault(zip: Buffer): string | undefined {
   const parts = partsOf(zip);
   if (typeof parts === 'string') return parts;
-  if (parts.length > MOST_PARTS) return `The file has ${parts.length} parts; at most ${MOST_PARTS}.`;
-  if (parts.some(({ encrypted }) => encrypted)) return 'The file is encrypted; save it without a password.';
+  if (parts.length > MOST_PARTS)
+    return `The file has ${parts.length} parts; at most ${MOST_PARTS}.`;
+  if (parts.some(({ encrypted }) => encrypted))
+    return 'The file is encrypted; save it without a password.';
   const declared = parts.reduce((sum, { size }) => sum + size, 0);
   if (declared > MOST_BYTES) return tooLarge;
   let left = MOST_BYTES;
@@ -47,7 +49,8 @@ function partsOf(zip: Buffer): readonly Part[] | string {
   if (end < 0) return notZip;
   const count = zip.readUInt16LE(end + 10);
   const offset = zip.readUInt32LE(end + 16);
-  if (count === 0xffff || offset === 0xffffffff) return 'The file is larger than a workbook can be.';
+  if (count === 0xffff || offset === 0xffffffff)
+    return 'The file is larger than a workbook can be.';
   const parts: Part[] = [];
   let at = offset;
   for (let i = 0; i < count; i++) {
@@ -59,14 +62,19 @@ function partsOf(zip: Buffer): readonly Part[] | string {
       size: zip.readUInt32LE(at + 24),
       at: zip.readUInt32LE(at + 42),
     });
-    at += ENTRY_LENGTH + zip.readUInt16LE(at + 28) + zip.readUInt16LE(at + 30) + zip.readUInt16LE(at + 32);
+    at +=
+      ENTRY_LENGTH +
+      zip.readUInt16LE(at + 28) +
+      zip.readUInt16LE(at + 30) +
+      zip.readUInt16LE(at + 32);
   }
   return parts;
 }
 
 function endOf(zip: Buffer): number {
   const earliest = Math.max(0, zip.length - END_LENGTH - LONGEST_COMMENT);
-  for (let at = zip.length - END_LENGTH; at >= earliest; at--) if (zip.readUInt32LE(at) === END) return at;
+  for (let at = zip.length - END_LENGTH; at >= earliest; at--)
+    if (zip.readUInt32LE(at) === END) return at;
   return -1;
 }
 

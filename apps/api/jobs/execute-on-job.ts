@@ -81,7 +81,7 @@ export class ExecuteOnJobHandler implements ICommandHandler<ExecuteOnJob> {
     const company = asking.company.id;
     const [job, context] = await Promise.all([
       this.jobs.load(company, id),
-      this.contexts.of(asking),
+      this.contexts.for(asking, command),
     ]);
     if (job.version > 0) refuseUnseen(job, asking);
     const { command: known, refusals } = await this.references.complete(asking, command, job);
@@ -156,7 +156,8 @@ export class ExecuteOnJobHandler implements ICommandHandler<ExecuteOnJob> {
 }
 
 /** A key belongs to its person: another's cannot meet it. */
-export const commandId = ({ asking, key }: Pick<Envelope, 'asking' | 'key'>): string => `${asking.person.id}/${key}`;
+export const commandId = ({ asking, key }: Pick<Envelope, 'asking' | 'key'>): string =>
+  `${asking.person.id}/${key}`;
 
 /** A new job's id is the service's own, not part of what was asked. */
 const commandDigest = ({ command, job, asked }: Envelope): string =>

@@ -29,12 +29,17 @@ test('a company with the first edition gets the second, and keeps its first as i
   await ledger.createLog('older');
   const older = { ...EDITION_1, summary: 'as it was published then' };
   const by = { person: 'somebody', role: 'administrator' };
-  await ledgers.append(oneStream({ company: 'older', by, commandId: 'first', asked: {} }, RULEBOOK, 0, [
-    { type: 'rules-edition-published/1', data: { edition: older, reason: null } },
-  ]));
+  await ledgers.append(
+    oneStream({ company: 'older', by, commandId: 'first', asked: {} }, RULEBOOK, 0, [
+      { type: 'rules-edition-published/1', data: { edition: older, reason: null } },
+    ]),
+  );
   await publish.ofTheProduct('older', 'product');
   const shelf = await editions.rules('older');
-  expect(shelf.editions.map(({ edition }) => edition.summary)).toEqual([older.summary, EDITION_2.summary]);
+  expect(shelf.editions.map(({ edition }) => edition.summary)).toEqual([
+    older.summary,
+    EDITION_2.summary,
+  ]);
 });
 
 test('doing it again, or twice at once, records nothing more', async () => {

@@ -24,11 +24,23 @@ export class PublishRules {
     const missing = WITH_THE_PRODUCT.filter(({ number }) => number > newest);
     if (missing.length === 0) return;
     const numbers = missing.map(({ number }) => number);
-    const events = missing.map((edition) => ({ type: 'rules-edition-published/1', data: { edition, reason: WHY } }));
+    const events = missing.map((edition) => ({
+      type: 'rules-edition-published/1',
+      data: { edition, reason: WHY },
+    }));
     // Another start of the same moment may be first: then its entries stand, and these are refused.
-    await this.ledgers.append(oneStream({
-      company, by: { person, role: 'administrator' },
-      commandId: `rules-of-the-product-${numbers.join('-')}`, asked: { publish: RULEBOOK, numbers },
-    }, RULEBOOK, version, events));
+    await this.ledgers.append(
+      oneStream(
+        {
+          company,
+          by: { person, role: 'administrator' },
+          commandId: `rules-of-the-product-${numbers.join('-')}`,
+          asked: { publish: RULEBOOK, numbers },
+        },
+        RULEBOOK,
+        version,
+        events,
+      ),
+    );
   }
 }

@@ -47,12 +47,7 @@ export class Trail {
     await this.append(company, by, signingStream(person), entry);
   }
 
-  private async append(
-    company: string,
-    by: By,
-    stream: string,
-    entry: TrailEntry,
-  ): Promise<void> {
+  private async append(company: string, by: By, stream: string, entry: TrailEntry): Promise<void> {
     for (let commandId = uuid(); ;) {
       const version = (await this.ledgers.ledger.readStream(company, stream)).length;
       const done = await this.ledgers.append(

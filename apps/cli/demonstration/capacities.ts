@@ -40,7 +40,8 @@ function chartRows(row: ChartRow, sheet: Sheet, spans: (typeof SPANS)[number]) {
   // Over an inner support the panel bends the other way, so the weaker side changes places.
   const [inward, outward] = spans === '1' ? [row.inward, row.outward] : [row.outward, row.inward];
   const more = spans === '3+' ? 1.25 : 1;
-  const stiffness = Number(row.deflection) * Number(sheet.thickness) * Number(sheet.stiff) * STIFFER[spans];
+  const stiffness =
+    Number(row.deflection) * Number(sheet.thickness) * Number(sheet.stiff) * STIFFER[spans];
   const count = (Number(row.to) - Number(row.from)) / STEP + 1;
   return Array.from({ length: count }, (_, i) => Number(row.from) + i * STEP).map((span) => {
     const load = (shape: string) => ((Number(shape) * strength * more) / span ** 2).toFixed(1);
@@ -58,14 +59,30 @@ export function assemblies() {
     const sheets = sheetsOf(row.profile).filter(({ metal }) => metal === row.metal);
     const widths = words(profileRow(row.profile).widths);
     const each = widths.flatMap((width) =>
-      sheets.flatMap((sheet) => words(row.tested).map((tested) => ({ width, sheet, tested }))));
+      sheets.flatMap((sheet) => words(row.tested).map((tested) => ({ width, sheet, tested }))),
+    );
     return each.map(({ width, sheet, tested }, i) =>
-      assembly(row, `INV-${Number(row.first) + i}`, sheet, width, tested, Number(widths[0]) / Number(width)));
+      assembly(
+        row,
+        `INV-${Number(row.first) + i}`,
+        sheet,
+        width,
+        tested,
+        Number(widths[0]) / Number(width),
+      ),
+    );
   });
 }
 
 /** A wider panel hangs more load on each clip: what it holds falls by the ratio of the widths. */
-function assembly(row: TestRow, number: string, sheet: Sheet, width: string, tested: string, share: number) {
+function assembly(
+  row: TestRow,
+  number: string,
+  sheet: Sheet,
+  width: string,
+  tested: string,
+  share: number,
+) {
   const [spacing = '', uplift = ''] = tested.split(':');
   const hail = row.hail !== '' && Number(sheet.gauge) <= 24;
   return {
@@ -78,7 +95,9 @@ function assembly(row: TestRow, number: string, sheet: Sheet, width: string, tes
     fastener: row.fastener,
     substrates: words(row.on),
     attachment_spacing: amount(spacing, 'in'),
-    ...(row.deck === '' ? { support_spacing: amount(spacing, 'in') } : { deck_thickness: amount(row.deck, 'in') }),
+    ...(row.deck === ''
+      ? { support_spacing: amount(spacing, 'in') }
+      : { deck_thickness: amount(row.deck, 'in') }),
     outward: amount(toHalf(Number(uplift) * Number(sheet.uplift) * share), 'psf'),
     inward: amount(Math.round(Number(row.inward) * Number(sheet.uplift) ** 0.4), 'psf'),
     basis: 'ASD',

@@ -30,11 +30,22 @@ export const PRICES: Readonly<Record<string, Readonly<Record<string, number>>>> 
   SMP: { '29': 104, '26': 131, '24': 169 },
   polyester: { '29': 88, '26': 112 },
   bare: {
-    '29': 82, '26': 108, '24': 152, '22': 188, '20': 224, 'al-032': 214, 'al-040': 262,
-    'cu-16': 1160, 'cu-20': 1430,
+    '29': 82,
+    '26': 108,
+    '24': 152,
+    '22': 188,
+    '20': 224,
+    'al-032': 214,
+    'al-040': 262,
+    'cu-16': 1160,
+    'cu-20': 1430,
   },
 };
-export const UPCHARGES: Readonly<Record<string, number>> = { metallic: 38, textured: 30, print: 46 };
+export const UPCHARGES: Readonly<Record<string, number>> = {
+  metallic: 38,
+  textured: 30,
+  print: 46,
+};
 
 export const GROUPS: Readonly<Record<string, readonly string[]>> = {
   pale: ['white', 'light', 'earth-tone'],

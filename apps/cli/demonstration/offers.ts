@@ -9,7 +9,8 @@ export type Sheet = (typeof SHEETS)[number];
 
 /** What a row says of its sheet: thickness and grade, and the gauge where the metal has one. */
 export const sheetOf = ({ metal, gauge, thickness, grade }: Sheet) => ({
-  metal, grade,
+  metal,
+  grade,
   thickness: amount(thickness, 'in'),
   ...(gauge === '' ? {} : { gauge }),
 });
@@ -28,7 +29,9 @@ function sheet(id: string): Sheet {
 
 /** Every sheet a profile is made in, each once, thinnest first. */
 export function sheetsOf(profile: string): readonly Sheet[] {
-  const ids = OFFERS.filter((row) => words(row.profiles).includes(profile)).flatMap((row) => words(row.sheets));
+  const ids = OFFERS.filter((row) => words(row.profiles).includes(profile)).flatMap((row) =>
+    words(row.sheets),
+  );
   return [...new Set(ids)].map(sheet).sort((a, b) => Number(a.thickness) - Number(b.thickness));
 }
 
@@ -36,12 +39,20 @@ export function made() {
   return OFFERS.flatMap((offer) =>
     words(offer.profiles).flatMap((profile) => {
       const { widths, price: factor } = profileRow(profile);
-      return words(widths).flatMap((width) => words(offer.sheets).map((of) => madeRow(offer, profile, width, of, factor)));
+      return words(widths).flatMap((width) =>
+        words(offer.sheets).map((of) => madeRow(offer, profile, width, of, factor)),
+      );
     }),
   );
 }
 
-function madeRow(offer: (typeof OFFERS)[number], profile: string, width: string, of: string, factor: string) {
+function madeRow(
+  offer: (typeof OFFERS)[number],
+  profile: string,
+  width: string,
+  of: string,
+  factor: string,
+) {
   const flat = PRICES[offer.system]?.[of];
   if (flat === undefined) throw new Error(`${of} in ${offer.system} has no price`);
   const groups = GROUPS[offer.groups] ?? [];
@@ -68,12 +79,18 @@ export function terms() {
       words(groups).map((color_group) => {
         const years = Number(term.years);
         return {
-          metal, metallic_coating, paint_system: system, color_group,
+          metal,
+          metallic_coating,
+          paint_system: system,
+          color_group,
           finish_years: years,
           ...(term.fade === '' ? {} : { fade: { limit: term.fade, scale: term.scale, years } }),
           ...(term.chalk === '' ? {} : { chalk: { least: term.chalk, years } }),
           water_distance: amount(term.water, 'ft'),
-          document: system === 'bare' ? `Substrate term ${metal} ${metallic_coating} (invented)` : `Finish term ${system} (invented)`,
+          document:
+            system === 'bare'
+              ? `Substrate term ${metal} ${metallic_coating} (invented)`
+              : `Finish term ${system} (invented)`,
         };
       }),
     ),

@@ -9,8 +9,21 @@ import { textTable } from './text-table.js';
  * has over its cover width, in inches; longest piece in feet; `price` multiplies that of the sheet.
  */
 export const PROFILES = textTable(
-  ['id', 'name', 'seam', 'lies', 'slope', 'warranty', 'widths', 'rib', 'flat', 'look', 'longest',
-    'more', 'price'],
+  [
+    'id',
+    'name',
+    'seam',
+    'lies',
+    'slope',
+    'warranty',
+    'widths',
+    'rib',
+    'flat',
+    'look',
+    'longest',
+    'more',
+    'price',
+  ],
   `
   snap-16 | Snap-lock seam 1-3/4, 16 in | snap-lock | deck | 3 | 3 | 16 | 1.75 | 14 | striated | 60 | 4.5 | 1.28
   snap-12 | Snap-lock seam 1-3/4, 12 in | snap-lock | deck | 3 | 3 | 12 | 1.75 | 10 | plain | 60 | 4.5 | 1.40
@@ -45,7 +58,16 @@ export const PROFILES = textTable(
 
 /** The family by what the id begins with. */
 export const FAMILY_OF: Readonly<Record<string, string>> = {
-  snap: 'standing-seam', nail: 'standing-seam', mech: 'standing-seam', batten: 'standing-seam',
-  flush: 'flush-wall', soffit: 'flush-wall', corrugated: 'corrugated', rib: 'ribbed', liner: 'ribbed',
-  deep: 'deep-rib', box: 'deep-rib', shingle: 'metal-shingle',
+  snap: 'standing-seam',
+  nail: 'standing-seam',
+  mech: 'standing-seam',
+  batten: 'standing-seam',
+  flush: 'flush-wall',
+  soffit: 'flush-wall',
+  corrugated: 'corrugated',
+  rib: 'ribbed',
+  liner: 'ribbed',
+  deep: 'deep-rib',
+  box: 'deep-rib',
+  shingle: 'metal-shingle',
 };

@@ -3,7 +3,10 @@
 export type Row<C extends string> = Readonly<Record<C, string>>;
 
 /** @throws Error where a line has another number of cells than there are columns */
-export function textTable<const C extends string>(columns: readonly C[], text: string): readonly Row<C>[] {
+export function textTable<const C extends string>(
+  columns: readonly C[],
+  text: string,
+): readonly Row<C>[] {
   return text
     .trim()
     .split('\n')
@@ -16,4 +19,5 @@ export function textTable<const C extends string>(columns: readonly C[], text: s
     });
 }
 
-export const words = (cell: string): readonly string[] => cell.split(' ').filter((each) => each !== '');
+export const words = (cell: string): readonly string[] =>
+  cell.split(' ').filter((each) => each !== '');

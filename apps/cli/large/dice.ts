@@ -37,4 +37,5 @@ export const LAST_DAY = '2026-11-25';
 
 export const dayPlus = (day: string, days: number): string =>
   new Date(Date.parse(`${day}T00:00:00Z`) + days * DAY_MS).toISOString().slice(0, 10);
-export const daysFrom = (first: string, last: string): number => Math.round((Date.parse(last) - Date.parse(first)) / DAY_MS);
+export const daysFrom = (first: string, last: string): number =>
+  Math.round((Date.parse(last) - Date.parse(first)) / DAY_MS);

@@ -29,7 +29,10 @@ const DONE = 'demonstration-large';
 const TOLD_AT_ONCE = 32;
 const SAID_EVERY = 100;
 
-export async function fillLarge(service: Service, { jobs, seed, say }: LargeOptions): Promise<void> {
+export async function fillLarge(
+  service: Service,
+  { jobs, seed, say }: LargeOptions,
+): Promise<void> {
   const ledgers = service.get(Ledgers);
   await ledgers.ledger.createLog(company);
   if ((await ledgers.ledger.readStream(company, DONE)).length > 0) return;
@@ -38,8 +41,13 @@ export async function fillLarge(service: Service, { jobs, seed, say }: LargeOpti
   const paper = await keepPaper(service);
   let told = 0;
   for (let first = 0; first < jobs; first += TOLD_AT_ONCE) {
-    const some = Array.from({ length: Math.min(TOLD_AT_ONCE, jobs - first) }, (_, i) => planned(first + i, jobs, seed, paper));
-    await fillParties(service, some.flatMap(({ parties }) => parties));
+    const some = Array.from({ length: Math.min(TOLD_AT_ONCE, jobs - first) }, (_, i) =>
+      planned(first + i, jobs, seed, paper),
+    );
+    await fillParties(
+      service,
+      some.flatMap(({ parties }) => parties),
+    );
     await Promise.all(some.map(({ plan }) => tell(plan, world)));
     const before = told;
     told += some.length;
@@ -48,8 +56,17 @@ export async function fillLarge(service: Service, { jobs, seed, say }: LargeOpti
     }
   }
   const by = { person: onDuty('standards', LAST_DAY, 0).id, role: 'administrator' };
-  const data = { jobs, seed, invented: true, simulated: 'effectiveAt of every entry; recordedAt is when it was made' };
-  await ledgers.append(oneStream({ company, by, commandId: DONE, asked: data }, DONE, 0, [{ type: 'demonstration-filled/1', data }]));
+  const data = {
+    jobs,
+    seed,
+    invented: true,
+    simulated: 'effectiveAt of every entry; recordedAt is when it was made',
+  };
+  await ledgers.append(
+    oneStream({ company, by, commandId: DONE, asked: data }, DONE, 0, [
+      { type: 'demonstration-filled/1', data },
+    ]),
+  );
   ledgers.lists.follow(company);
 }
 
@@ -58,30 +75,60 @@ async function fillPeople(service: Service): Promise<void> {
   await prisma.company.createMany({ data: [{ id: company, name }], skipDuplicates: true });
   await prisma.person.createMany({
     data: STAFF.map((each) => ({
-      companyId: company, id: each.id, name: each.name, email: each.email, roles: [...each.roles], active: isThere(each, LAST_DAY),
+      companyId: company,
+      id: each.id,
+      name: each.name,
+      email: each.email,
+      roles: [...each.roles],
+      active: isThere(each, LAST_DAY),
     })),
     skipDuplicates: true,
   });
 }
 
 async function fillParties(service: Service, parties: readonly InventedDetails[]): Promise<void> {
-  await service.get(Companies).of(company).prisma.party.createMany({
-    data: parties.map(({ id, kind, details, salt, commitment }) => ({
-      companyId: company, id, version: 1, latest: true, kind, name: details.name, details, salt, commitment,
-      createdBy: onDuty('office', LAST_DAY, 0).id,
-    })),
-    skipDuplicates: true,
-  });
+  await service
+    .get(Companies)
+    .of(company)
+    .prisma.party.createMany({
+      data: parties.map(({ id, kind, details, salt, commitment }) => ({
+        companyId: company,
+        id,
+        version: 1,
+        latest: true,
+        kind,
+        name: details.name,
+        details,
+        salt,
+        commitment,
+        createdBy: onDuty('office', LAST_DAY, 0).id,
+      })),
+      skipDuplicates: true,
+    });
 }
 
 /** A text that stands for every photo, letter and supplier's term of these jobs. */
 async function keepPaper(service: Service) {
-  const bytes = new TextEncoder().encode('Invented for the demonstration: stands for a photo, a letter or a supplier\'s text.\n');
+  const bytes = new TextEncoder().encode(
+    "Invented for the demonstration: stands for a photo, a letter or a supplier's text.\n",
+  );
   const paper = { digest: createHash('sha256').update(bytes).digest('hex'), name: 'invented.txt' };
-  await service.get(Companies).of(company).prisma.file.createMany({
-    data: [{ companyId: company, ...paper, type: 'text/plain', size: bytes.length, bytes, createdBy: onDuty('office', LAST_DAY, 0).id }],
-    skipDuplicates: true,
-  });
+  await service
+    .get(Companies)
+    .of(company)
+    .prisma.file.createMany({
+      data: [
+        {
+          companyId: company,
+          ...paper,
+          type: 'text/plain',
+          size: bytes.length,
+          bytes,
+          createdBy: onDuty('office', LAST_DAY, 0).id,
+        },
+      ],
+      skipDuplicates: true,
+    });
   return paper;
 }
 
@@ -91,13 +138,23 @@ async function worldOf(service: Service): Promise<World> {
   const rules = PAST_RULES.map((edition) => ({ edition, digest: digestOf(edition) }));
   const catalogues = pastCatalogues().map((edition) => ({ edition, digest: digestOf(edition) }));
   await publish(ledgers, RULEBOOK, 'rules-edition-published/1', PAST_RULES);
-  await publish(ledgers, CATALOGUE, 'catalogue-edition-published/1', catalogues.map(({ edition }) => edition));
+  await publish(
+    ledgers,
+    CATALOGUE,
+    'catalogue-edition-published/1',
+    catalogues.map(({ edition }) => edition),
+  );
   const context = (at: string): Omit<Context, 'by'> => {
     const rule = inForceOn(rules, at);
     const catalogue = inForceOn(catalogues, at);
     return {
-      at, book: RULE_BOOK, policy: DEFAULT_POLICY, edition: rule.edition, editionDigest: rule.digest,
-      catalogue: catalogue.edition, catalogueDigest: catalogue.digest,
+      at,
+      book: RULE_BOOK,
+      policy: DEFAULT_POLICY,
+      edition: rule.edition,
+      editionDigest: rule.digest,
+      catalogue: catalogue.edition,
+      catalogueDigest: catalogue.digest,
     };
   };
   return {
@@ -111,30 +168,54 @@ async function worldOf(service: Service): Promise<World> {
   };
 }
 
-function inForceOn<T extends { readonly edition: { readonly in_force_from: string } }>(editions: readonly T[], at: string): T {
+function inForceOn<T extends { readonly edition: { readonly in_force_from: string } }>(
+  editions: readonly T[],
+  at: string,
+): T {
   const found = editions.filter(({ edition }) => edition.in_force_from <= at).at(-1);
   if (!found) throw new Error(`nothing is in force on ${at}`);
   return found;
 }
 
-async function publish(ledgers: Ledgers, stream: string, type: string, editions: readonly { readonly in_force_from: string }[]): Promise<void> {
+async function publish(
+  ledgers: Ledgers,
+  stream: string,
+  type: string,
+  editions: readonly { readonly in_force_from: string }[],
+): Promise<void> {
   const by = { person: onDuty('standards', LAST_DAY, 0).id, role: 'standards-manager' };
   const events = editions.map((edition) => ({
-    type, data: { edition, reason: 'Part of the invented history.' }, effectiveAt: `${edition.in_force_from}T08:00:00.000000Z`,
+    type,
+    data: { edition, reason: 'Part of the invented history.' },
+    effectiveAt: `${edition.in_force_from}T08:00:00.000000Z`,
   }));
-  const result = await ledgers.append(oneStream({ company, by, commandId: `large-${stream}`, asked: { stream } }, stream, 0, events));
-  if (result.kind !== 'appended' && result.kind !== 'repeated') throw new Error(`the ${stream} cannot be published: ${result.kind}`);
+  const result = await ledgers.append(
+    oneStream({ company, by, commandId: `large-${stream}`, asked: { stream } }, stream, 0, events),
+  );
+  if (result.kind !== 'appended' && result.kind !== 'repeated')
+    throw new Error(`the ${stream} cannot be published: ${result.kind}`);
 }
 
-async function append(ledgers: Ledgers, { job, number, turn, command, by, role, at, events }: Said): Promise<void> {
+async function append(
+  ledgers: Ledgers,
+  { job, number, turn, command, by, role, at, events }: Said,
+): Promise<void> {
   const opened = command.type === 'open-job';
-  const taken = { stream: numberStream(number), expectedVersion: 0, events: [{ type: 'job-number-taken/1', data: { job: job.id }, effectiveAt: at }] };
+  const taken = {
+    stream: numberStream(number),
+    expectedVersion: 0,
+    events: [{ type: 'job-number-taken/1', data: { job: job.id }, effectiveAt: at }],
+  };
   const result = await ledgers.append({
     log: company,
     by: { person: by.id, role },
     command: { id: `large-${job.id}-${turn}`, digest: digestOf(command) },
     streams: [
-      { stream: jobStream(job.id), expectedVersion: job.version, events: events.map(({ type, data }) => ({ type, data, effectiveAt: at })) },
+      {
+        stream: jobStream(job.id),
+        expectedVersion: job.version,
+        events: events.map(({ type, data }) => ({ type, data, effectiveAt: at })),
+      },
       ...(opened ? [taken] : []),
     ],
   });

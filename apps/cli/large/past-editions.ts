@@ -9,22 +9,39 @@ const LATER = ['GAUGE-12', 'GAUGE-13'];
 /** Oldest first. */
 export const PAST_RULES: readonly Edition[] = [
   {
-    ...EDITION_1, number: 1, in_force_from: '2017-12-01',
+    ...EDITION_1,
+    number: 1,
+    in_force_from: '2017-12-01',
     summary: 'The starting rules, before anybody looked at prices (invented history).',
     entries: EDITION_1.entries.filter(({ rule }) => !LATER.includes(rule)),
   },
-  { ...EDITION_1, number: 2, in_force_from: '2020-03-01', summary: 'Usual ranges and the price step join (invented history).' },
   {
-    ...EDITION_1, number: 3, in_force_from: '2023-05-01',
-    summary: 'After two hard winters: heavy snow from 30 psf, high wind from 120 mph (invented history).',
+    ...EDITION_1,
+    number: 2,
+    in_force_from: '2020-03-01',
+    summary: 'Usual ranges and the price step join (invented history).',
+  },
+  {
+    ...EDITION_1,
+    number: 3,
+    in_force_from: '2023-05-01',
+    summary:
+      'After two hard winters: heavy snow from 30 psf, high wind from 120 mph (invented history).',
     entries: EDITION_1.entries.map((entry) =>
-      entry.rule === 'GAUGE-08' ? { ...entry, settings: { ...entry.settings, high_wind_mph: 120, heavy_snow_psf: 30 } } : entry),
+      entry.rule === 'GAUGE-08'
+        ? { ...entry, settings: { ...entry.settings, high_wind_mph: 120, heavy_snow_psf: 30 } }
+        : entry,
+    ),
   },
   { ...EDITION_2, number: 4 },
 ];
 
 const STEPS = [
-  ['2017-12-01', 0.62], ['2020-02-01', 0.68], ['2022-03-01', 0.86], ['2024-03-01', 0.94], ['2026-01-05', 1],
+  ['2017-12-01', 0.62],
+  ['2020-02-01', 0.68],
+  ['2022-03-01', 0.86],
+  ['2024-03-01', 0.94],
+  ['2026-01-05', 1],
 ] as const;
 
 /** Oldest first: the same profiles and figures, each time at its own prices. */
@@ -36,6 +53,9 @@ export const pastCatalogues = (): readonly Catalogue[] =>
       edition: i + 1,
       in_force_from,
       summary: `Edition ${i + 1}, invented for the demonstration: no number here is of a real product.`,
-      made: today.made.map((row) => ({ ...row, price: { ...row.price, v: (Number(row.price.v) * share).toFixed(2) } })),
+      made: today.made.map((row) => ({
+        ...row,
+        price: { ...row.price, v: (Number(row.price.v) * share).toFixed(2) },
+      })),
     };
   });

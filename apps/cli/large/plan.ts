@@ -20,8 +20,30 @@ export interface Planned {
   readonly parties: readonly InventedDetails[];
 }
 
-const PLACES = ['Sampleton', 'Coastville', 'Northfield', 'Milltown', 'Ridge', 'Lakeside', 'Quarry Hill'] as const;
-const HOUSES = ['Alder', 'Birch', 'Cedar', 'Dogwood', 'Elm', 'Fir', 'Hazel', 'Larch', 'Maple', 'Oak', 'Pine', 'Rowan', 'Spruce'] as const;
+const PLACES = [
+  'Sampleton',
+  'Coastville',
+  'Northfield',
+  'Milltown',
+  'Ridge',
+  'Lakeside',
+  'Quarry Hill',
+] as const;
+const HOUSES = [
+  'Alder',
+  'Birch',
+  'Cedar',
+  'Dogwood',
+  'Elm',
+  'Fir',
+  'Hazel',
+  'Larch',
+  'Maple',
+  'Oak',
+  'Pine',
+  'Rowan',
+  'Spruce',
+] as const;
 
 /** The `n`th of `jobs`, spread evenly over the years, oldest first. */
 export function planned(n: number, jobs: number, seed: number, paper: FileRef): Planned {
@@ -30,10 +52,21 @@ export function planned(n: number, jobs: number, seed: number, paper: FileRef): 
   const opened = dayPlus(FIRST_DAY, Math.floor((n * daysFrom(FIRST_DAY, LAST_DAY)) / jobs));
   const place = chance.pick(PLACES);
   const household = `${chance.pick(HOUSES)} ${kind.dwelling ? 'household' : 'Company'} ${n + 1}`;
-  const customer = details(seed, n, 1, 'person', { name: household, email: `customer${n + 1}@nine-years.example` });
-  const site = details(seed, n, 2, 'site', { name: `${chance.pick(kind.names)}, ${place}`, address: `${n + 1} Example Road, ${place}` });
+  const customer = details(seed, n, 1, 'person', {
+    name: household,
+    email: `customer${n + 1}@nine-years.example`,
+  });
+  const site = details(seed, n, 2, 'site', {
+    name: `${chance.pick(kind.names)}, ${place}`,
+    address: `${n + 1} Example Road, ${place}`,
+  });
   const plan: Plan = {
-    id: idOf(seed, n, 0), kind, opened, dice: chance, turn: n, paper,
+    id: idOf(seed, n, 0),
+    kind,
+    opened,
+    dice: chance,
+    turn: n,
+    paper,
     number: `${opened.slice(0, 4)}-L${String(n + 1).padStart(4, '0')}`,
     name: site.details.name,
     customer: { id: customer.id, commitment: customer.commitment },
@@ -42,7 +75,13 @@ export function planned(n: number, jobs: number, seed: number, paper: FileRef): 
   return { plan, parties: [customer, site] };
 }
 
-function details(seed: number, n: number, which: number, kind: InventedDetails['kind'], of: InventedDetails['details']): InventedDetails {
+function details(
+  seed: number,
+  n: number,
+  which: number,
+  kind: InventedDetails['kind'],
+  of: InventedDetails['details'],
+): InventedDetails {
   // Of invented people nothing can be guessed that matters; so the salt may come from the seed.
   const salt = new Uint8Array(hash(`salt ${seed} ${n} ${which}`).subarray(0, 16));
   return { id: idOf(seed, n, which), kind, details: of, salt, commitment: commit(salt, of) };

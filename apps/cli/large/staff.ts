@@ -2,7 +2,10 @@
 
 import type { Role } from '#jobs/contract';
 
-export const LARGE = { company: 'demonstration-large', name: 'Nine Years of Example Roofing (demonstration)' } as const;
+export const LARGE = {
+  company: 'demonstration-large',
+  name: 'Nine Years of Example Roofing (demonstration)',
+} as const;
 
 export type Post = 'office' | 'manager' | 'crew' | 'engineer' | 'reviewer' | 'standards';
 
@@ -18,14 +21,27 @@ export interface Colleague {
 }
 
 const ROLES: Readonly<Record<Post, readonly Role[]>> = {
-  office: ['office'], manager: ['project-manager'], crew: ['crew-lead'], engineer: ['engineer'],
-  reviewer: ['warranty-reviewer'], standards: ['standards-manager', 'administrator'],
+  office: ['office'],
+  manager: ['project-manager'],
+  crew: ['crew-lead'],
+  engineer: ['engineer'],
+  reviewer: ['warranty-reviewer'],
+  standards: ['standards-manager', 'administrator'],
 };
 const STILL = '9999-12-31';
 
-const colleague = (n: number, post: Post, name: string, from: string, to: string = STILL): Colleague => ({
+const colleague = (
+  n: number,
+  post: Post,
+  name: string,
+  from: string,
+  to: string = STILL,
+): Colleague => ({
   id: `00000000-0000-7000-8000-0000000090${String(n).padStart(2, '0')}`,
-  name, post, from, to,
+  name,
+  post,
+  from,
+  to,
   email: `${name.toLowerCase()}@nine-years.example`,
   roles: ROLES[post],
 });

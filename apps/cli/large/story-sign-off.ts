@@ -16,13 +16,27 @@ export function* signedOff(plan: Plan, chosen: Chosen): Chapter<Look | undefined
   const first = dice.next();
   if (first < 0.08) {
     const declined = yield* answer(plan, asked, 'decline');
-    const closer = yield* gaugeFrom(plan, declined, chosen.tried + 1, 'The engineer declined: closer attachment.');
+    const closer = yield* gaugeFrom(
+      plan,
+      declined,
+      chosen.tried + 1,
+      'The engineer declined: closer attachment.',
+    );
     if (!closer) return undefined;
     return yield* approved(plan, yield* ask(plan, closer.look, plan.turn));
   }
   const approval = yield* approved(plan, asked);
   if (first > 0.985) {
-    const revoked = yield* say(dice.whole(5, 40), 'engineer', { type: 'revoke-sign-off', request: newest(approval), reason: 'A drawing came that I had not seen.' }, engineerOf(approval));
+    const revoked = yield* say(
+      dice.whole(5, 40),
+      'engineer',
+      {
+        type: 'revoke-sign-off',
+        request: newest(approval),
+        reason: 'A drawing came that I had not seen.',
+      },
+      engineerOf(approval),
+    );
     return yield* approved(plan, yield* ask(plan, revoked, plan.turn + 1));
   }
   return approval;
@@ -32,7 +46,8 @@ export function* signedOff(plan: Plan, chosen: Chosen): Chapter<Look | undefined
 function* approved(plan: Plan, waiting: Look): Chapter {
   const days = plan.dice.whole(2, 35);
   const engineer = STAFF.find(({ id }) => id === engineerOf(waiting));
-  if (!engineer || isThere(engineer, dayPlus(waiting.day, days))) return yield* answer(plan, waiting, 'approve', days);
+  if (!engineer || isThere(engineer, dayPlus(waiting.day, days)))
+    return yield* answer(plan, waiting, 'approve', days);
   return yield* answer(plan, yield* ask(plan, waiting, plan.turn, days + 20), 'approve');
 }
 
@@ -40,21 +55,46 @@ function* ask({ dice }: Plan, look: Look, turn: number, days = dice.whole(0, 6))
   const request = `r${Object.keys(look.job.signOffs).length + 1}`;
   const engineer = onDuty('engineer', dayPlus(look.day, days), turn);
   return yield* say(days, 'manager', {
-    type: 'request-sign-off', request, surfaces: [SURFACE], engineer: { id: engineer.id },
-    scope: 'Panels and their attachment, by zone.', exclusions: 'The frame and its bracing.', expires: dayPlus(look.day, days + 200),
+    type: 'request-sign-off',
+    request,
+    surfaces: [SURFACE],
+    engineer: { id: engineer.id },
+    scope: 'Panels and their attachment, by zone.',
+    exclusions: 'The frame and its bracing.',
+    expires: dayPlus(look.day, days + 200),
   });
 }
 
-function* answer(plan: Plan, look: Look, how: 'approve' | 'decline', days = plan.dice.whole(2, 35)): Chapter {
+function* answer(
+  plan: Plan,
+  look: Look,
+  how: 'approve' | 'decline',
+  days = plan.dice.whole(2, 35),
+): Chapter {
   const request = newest(look);
   const engineer = engineerOf(look);
   const name = STAFF.find(({ id }) => id === engineer)?.name ?? '';
-  return yield* say(days, 'engineer', {
-    type: 'answer-sign-off', request, answer: how,
-    license: { name: `${name} (invented)`, number: `EX-${engineer.slice(-4)}`, jurisdiction: jurisdictionOf(plan), expires: dayPlus(look.day, 400) },
-    statement: how === 'approve' ? 'I reviewed the packet named by its digest and approve it as listed.' : 'I do not approve this.',
-    ...(how === 'decline' ? { reasons: 'The corner zone has no reserve; attach closer.' } : {}),
-  }, engineer);
+  return yield* say(
+    days,
+    'engineer',
+    {
+      type: 'answer-sign-off',
+      request,
+      answer: how,
+      license: {
+        name: `${name} (invented)`,
+        number: `EX-${engineer.slice(-4)}`,
+        jurisdiction: jurisdictionOf(plan),
+        expires: dayPlus(look.day, 400),
+      },
+      statement:
+        how === 'approve'
+          ? 'I reviewed the packet named by its digest and approve it as listed.'
+          : 'I do not approve this.',
+      ...(how === 'decline' ? { reasons: 'The corner zone has no reserve; attach closer.' } : {}),
+    },
+    engineer,
+  );
 }
 
 /** Requests are numbered as they are made. */

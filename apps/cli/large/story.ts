@@ -28,7 +28,8 @@ export interface Plan {
 }
 
 /** A command; of an engineer's answer the packet's digest is added by who plays it. */
-export type Spoken = CommandInput | Omit<Extract<CommandInput, { type: 'answer-sign-off' }>, 'packet'>;
+export type Spoken =
+  CommandInput | Omit<Extract<CommandInput, { type: 'answer-sign-off' }>, 'packet'>;
 
 export interface Step {
   readonly days: number;
@@ -55,7 +56,11 @@ export function* say(days: number, who: Post, command: Spoken, person?: string):
   return yield { days, who, command, ...(person === undefined ? {} : { person }) };
 }
 
-export const recorded = (how: FactEntry['how'], source: string, ...of: readonly (readonly [on: string | null, ...told: readonly Told[]])[]): CommandInput => ({
+export const recorded = (
+  how: FactEntry['how'],
+  source: string,
+  ...of: readonly (readonly [on: string | null, ...told: readonly Told[]])[]
+): CommandInput => ({
   type: 'record-facts',
   reason: source,
   facts: of.flatMap(([on, ...told]) => facts(on, how, source, ...told)),

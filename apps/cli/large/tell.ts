@@ -2,7 +2,19 @@
 // force, and what it makes is appended. The days are simulated and stand in `effectiveAt`; when it
 // was recorded is the ledger's own clock.
 
-import { Command, decide, evaluate, evolve, initial, questionOf, roleFor, type Context, type Job, type JobEvent, type Refusal } from '#jobs';
+import {
+  Command,
+  decide,
+  evaluate,
+  evolve,
+  initial,
+  questionOf,
+  roleFor,
+  type Context,
+  type Job,
+  type JobEvent,
+  type Refusal,
+} from '#jobs';
 import { dayPlus, LAST_DAY } from './dice.js';
 import { isThere, onDuty, STAFF, type Colleague } from './staff.js';
 import { story, SURFACE, type Look, type Plan, type Step } from './story.js';
@@ -37,11 +49,20 @@ export async function tell(plan: Plan, world: World): Promise<Job> {
     const by = speaker(step, day, plan.turn);
     if (day > LAST_DAY || !isThere(by, day)) break;
     const context = world.contextAt(momentOf(day, turn), by);
-    const command = Command.parse(step.command.type === 'answer-sign-off'
-      ? { ...step.command, packet: await world.packet(plan.id, step.command.request) } : step.command);
+    const command = Command.parse(
+      step.command.type === 'answer-sign-off'
+        ? { ...step.command, packet: await world.packet(plan.id, step.command.request) }
+        : step.command,
+    );
     const decided = decideReading(job, command, context, plan);
     const said: Said = {
-      job, turn, by, number: plan.number, command: decided.command, at: context.at, events: decided.events,
+      job,
+      turn,
+      by,
+      number: plan.number,
+      command: decided.command,
+      at: context.at,
+      events: decided.events,
       role: roleFor(command.type, by.roles) ?? '',
     };
     await world.append(said);
@@ -63,21 +84,40 @@ const momentOf = (day: string, turn: number): string =>
   new Date(Date.parse(`${day}T08:00:00Z`) + turn * 600_000).toISOString().replace('Z', '000Z');
 
 /** Cautions that a command meets are read and acknowledged, as a person would; any other refusal is a fault of the story. */
-function decideReading(job: Job, command: Command, context: Context, plan: Plan): { command: Command; events: readonly JobEvent[] } {
+function decideReading(
+  job: Job,
+  command: Command,
+  context: Context,
+  plan: Plan,
+): { command: Command; events: readonly JobEvent[] } {
   const first = decide(job, command, context);
   if (first.ok) return { command, events: first.events };
-  const cautions = first.refusals.filter(({ code }) => code === 'MOVE-05').map(({ words }) => words.split(' ')[0] ?? '');
+  const cautions = first.refusals
+    .filter(({ code }) => code === 'MOVE-05')
+    .map(({ words }) => words.split(' ')[0] ?? '');
   const read = 'acknowledges' in command ? { ...command, acknowledges: cautions } : command;
   const second = cautions.length > 0 ? decide(job, read, context) : first;
   if (second.ok) return { command: read, events: second.events };
-  throw new Error(`${plan.number} (${plan.kind.id}) stops at ${command.type} on ${context.at}: ${words(second.refusals)}`);
+  throw new Error(
+    `${plan.number} (${plan.kind.id}) stops at ${command.type} on ${context.at}: ${words(second.refusals)}`,
+  );
 }
-const words = (refusals: readonly Refusal[]): string => refusals.map((each) => `${each.code} ${each.words}`).join(' | ');
+const words = (refusals: readonly Refusal[]): string =>
+  refusals.map((each) => `${each.code} ${each.words}`).join(' | ');
 
 function folded({ job, turn, events, by, role, at }: Said): Job {
-  return events.reduce((state, event) => evolve(state, {
-    ...event, id: `${turn}`, version: state.version + 1, by: { person: by.id, role }, recordedAt: at, effectiveAt: at,
-  }), job);
+  return events.reduce(
+    (state, event) =>
+      evolve(state, {
+        ...event,
+        id: `${turn}`,
+        version: state.version + 1,
+        by: { person: by.id, role },
+        recordedAt: at,
+        effectiveAt: at,
+      }),
+    job,
+  );
 }
 
 function lookAt(job: Job, day: string, context: Context): Look {

@@ -29,12 +29,18 @@ function Job({ job }: { readonly job: JobView }) {
       section="Jobs"
       crumbs={[{ name: 'Jobs', to: '/jobs' }]}
       lead={<p>{job.name}</p>}
-      actions={office && (
-        <>
-          <Link to="/jobs/$job/facts" params={params} className="button">Record facts</Link>
-          <Link to="/jobs/$job/change" params={params} className="button">Change the job</Link>
-        </>
-      )}
+      actions={
+        office && (
+          <>
+            <Link to="/jobs/$job/facts" params={params} className="button">
+              Record facts
+            </Link>
+            <Link to="/jobs/$job/change" params={params} className="button">
+              Change the job
+            </Link>
+          </>
+        )
+      }
     >
       <Surfaces job={job} />
       <div className="columns">
@@ -55,7 +61,10 @@ function Surfaces({ job }: { readonly job: JobView }) {
       <Empty title="No surface yet">
         <p>
           Add a building and its surfaces:{' '}
-          <Link to="/jobs/$job/change" params={{ job: job.id }}>change the job</Link>.
+          <Link to="/jobs/$job/change" params={{ job: job.id }}>
+            change the job
+          </Link>
+          .
         </p>
       </Empty>
     );
@@ -66,7 +75,9 @@ function Surfaces({ job }: { readonly job: JobView }) {
       <thead>
         <tr>
           {['Surface', 'Building', 'Kind', 'Stage', 'State', 'Next'].map((name) => (
-            <th key={name} scope="col">{name}</th>
+            <th key={name} scope="col">
+              {name}
+            </th>
           ))}
         </tr>
       </thead>
@@ -78,17 +89,27 @@ function Surfaces({ job }: { readonly job: JobView }) {
           return (
             <tr key={surface.id}>
               <th scope="row">
-                <Link className="row-link" to="/jobs/$job/surfaces/$surface/$stage"
-                  params={{ job: job.id, surface: surface.id, stage }}>
+                <Link
+                  className="row-link"
+                  to="/jobs/$job/surfaces/$surface/$stage"
+                  params={{ job: job.id, surface: surface.id, stage }}
+                >
                   {surface.name}
                 </Link>
               </th>
               <td>{buildingOf(surface.building)}</td>
               <td>{label(surface.kind)}</td>
-              <td className="tight-column">{stagesDone(surface)}/{STAGES.length}</td>
-              <td><Tag tone={state.tone}>{state.words}</Tag></td>
+              <td className="tight-column">
+                {stagesDone(surface)}/{STAGES.length}
+              </td>
               <td>
-                {surface.withdrawn ?? (surface.stage === 'done' ? 'All six stages done' : `${now?.name}: ${now?.words}`)}
+                <Tag tone={state.tone}>{state.words}</Tag>
+              </td>
+              <td>
+                {surface.withdrawn ??
+                  (surface.stage === 'done'
+                    ? 'All six stages done'
+                    : `${now?.name}: ${now?.words}`)}
                 {surface.tear_off === 'due' && '; tear-off checkpoint due'}
                 {surface.on_hold && '; panel laying on hold'}
               </td>
@@ -130,11 +151,31 @@ const Documents = ({ job }: { readonly job: JobView }) => {
     <section className="sheet stack">
       <h2>Record and documents</h2>
       <ul className="surface-list">
-        <li><Link to="/jobs/$job/record" params={params}>Decision record</Link>, as of any moment</li>
-        <li><Link to="/jobs/$job/history" params={params}>History</Link>, every entry in order</li>
-        <li><Link to="/jobs/$job/compare" params={params}>Compare two moments</Link></li>
-        <li><a href={`/api/jobs/${job.id}/decision-record.pdf?size=letter`}>Decision record, PDF, US Letter</a></li>
-        <li><a href={`/api/jobs/${job.id}/decision-record.pdf?size=a4`}>Decision record, PDF, A4</a></li>
+        <li>
+          <Link to="/jobs/$job/record" params={params}>
+            Decision record
+          </Link>
+          , as of any moment
+        </li>
+        <li>
+          <Link to="/jobs/$job/history" params={params}>
+            History
+          </Link>
+          , every entry in order
+        </li>
+        <li>
+          <Link to="/jobs/$job/compare" params={params}>
+            Compare two moments
+          </Link>
+        </li>
+        <li>
+          <a href={`/api/jobs/${job.id}/decision-record.pdf?size=letter`}>
+            Decision record, PDF, US Letter
+          </a>
+        </li>
+        <li>
+          <a href={`/api/jobs/${job.id}/decision-record.pdf?size=a4`}>Decision record, PDF, A4</a>
+        </li>
       </ul>
     </section>
   );
@@ -149,7 +190,9 @@ function Requests({ job, nameOf }: Named) {
       <thead>
         <tr>
           {['Surfaces', 'Engineer', 'Asked', 'Until', 'Standing'].map((name) => (
-            <th key={name} scope="col">{name}</th>
+            <th key={name} scope="col">
+              {name}
+            </th>
           ))}
         </tr>
       </thead>
@@ -157,8 +200,11 @@ function Requests({ job, nameOf }: Named) {
         {job.requests.map((each) => (
           <tr key={each.request}>
             <th scope="row">
-              <Link className="row-link" to="/jobs/$job/requests/$request"
-                params={{ job: job.id, request: each.request }}>
+              <Link
+                className="row-link"
+                to="/jobs/$job/requests/$request"
+                params={{ job: job.id, request: each.request }}
+              >
                 {names(each.surfaces)}
               </Link>
             </th>

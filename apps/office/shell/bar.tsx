@@ -12,7 +12,11 @@ import { has, OFFICE } from './home.js';
 import { applyLook, LOOKS } from './look.js';
 
 const SECTIONS = [
-  { to: '/jobs', name: 'Jobs', roles: [...OFFICE, 'warranty-reviewer', 'crew-lead', 'administrator'] },
+  {
+    to: '/jobs',
+    name: 'Jobs',
+    roles: [...OFFICE, 'warranty-reviewer', 'crew-lead', 'administrator'],
+  },
   { to: '/sign-offs', name: 'Sign-off queue', roles: [...OFFICE, 'engineer'] },
   { to: '/spanning', name: 'Spanning', roles: ['project-manager'] },
   { to: '/reminders', name: 'Reminders', roles: OFFICE },
@@ -80,7 +84,7 @@ function PersonMenu({ session }: { readonly session: Session }) {
             aria-label={`${session.person.name}, ${session.company.name}`}
             onAction={(key) => {
               if (key === 'password') void navigate({ to: '/password' });
-              else if (key === 'leave') (unsaved() ? setAsking(true) : void leave());
+              else if (key === 'leave') unsaved() ? setAsking(true) : void leave();
               else applyLook(LOOKS[Number(key)]);
             }}
           >

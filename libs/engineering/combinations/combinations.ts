@@ -35,23 +35,39 @@ export interface PanelDemand {
   readonly all: readonly Combination[];
 }
 
+/** The two demands without what they come from. */
+export type DemandBothWays = Pick<PanelDemand, 'inward' | 'outward'>;
+
 /**
  * The governing inward and outward demand in psf by 2.4.1. Of roof live load and snow one is
  * taken, never the sum. Left out: rain, floor live load, tornado, seismic, flood and self-straining
  * loads, and wind on ice.
  */
 export function panelDemand(loads: PanelLoads): Outcome<PanelDemand> {
-  const value = governingDemand(loads);
+  const value = allCombined(loads);
   const steps: Step[] = value.all.map((each) =>
     step(`combination ${each.number}`, each.total, 'psf', each.formula, each.cite),
   );
   const notes = [`Combination numbers from memory except 3a and 6a of 7-22: ${TO_BE_CONFIRMED}.`];
-  if (value.outwardBy.total >= 0) notes.push('No net uplift: the dead load exceeds the outward wind.');
+  if (value.outwardBy.total >= 0)
+    notes.push('No net uplift: the dead load exceeds the outward wind.');
   return result(value, steps, notes);
 }
 
-/** The same without steps, for whoever compares many and prints one. */
-export function governingDemand(loads: PanelLoads): PanelDemand {
+/** The two demands alone, for whoever compares many and prints one. */
+export function governingDemand(loads: PanelLoads): DemandBothWays {
+  const first = totalOf(ASD[0]!, loads);
+  let inward = first;
+  let outward = Math.min(0, first);
+  for (const factors of ASD) {
+    const total = totalOf(factors, loads);
+    inward = Math.max(inward, total);
+    outward = Math.min(outward, total);
+  }
+  return { inward: psf(inward), outward: psf(outward) };
+}
+
+function allCombined(loads: PanelLoads): PanelDemand {
   const all = ASD.map((factors, i) => combined(factors, i, loads));
   let inwardBy = all[0]!;
   let outwardBy = all[0]!;
@@ -63,19 +79,20 @@ export function governingDemand(loads: PanelLoads): PanelDemand {
   return { inward: inwardBy.total, inwardBy, outward, outwardBy, all };
 }
 
-function combined(factors: Factors, i: number, loads: PanelLoads): Combination {
-  const { edition } = loads;
-  const snow = SNOW_FACTOR[edition] * loads.snow;
+function totalOf(factors: Factors, loads: PanelLoads): number {
+  const snow = SNOW_FACTOR[loads.edition] * loads.snow;
   const roof = factors.with === undefined ? 0 : factors.with === 'S' ? snow : loads.roofLive;
   const wind =
     factors.wind === 'none' ? 0 : factors.wind === 'inward' ? loads.windInward : loads.windOutward;
-  return {
-    number: factors.number[edition],
-    formula: FORMULAS[edition][i]!,
-    cite: CITES[edition][i]!,
-    total: psf(factors.D * loads.dead + factors.roof * roof + factors.W * wind),
-  };
+  return factors.D * loads.dead + factors.roof * roof + factors.W * wind;
 }
+
+const combined = (factors: Factors, i: number, loads: PanelLoads): Combination => ({
+  number: factors.number[loads.edition],
+  formula: FORMULAS[loads.edition][i]!,
+  cite: CITES[loads.edition][i]!,
+  total: psf(totalOf(factors, loads)),
+});
 
 const perEdition = <T>(make: (edition: AsceEdition) => T): Record<AsceEdition, T> => ({
   '7-10': make('7-10'),

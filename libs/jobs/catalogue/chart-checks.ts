@@ -85,16 +85,29 @@ function thicknessFaults(charts: readonly LoadChart[]): readonly ChartFault[] {
 /** Across grades a thicker sheet may rightly bear less than a thinner, harder one: worth a look. */
 export function chartNotes(charts: readonly LoadChart[]): readonly string[] {
   const key = (chart: LoadChart): string =>
-    [chart.profile, chart.width.v, chart.metal, chart.spans, chart.basis, chart.deflection_limit, chart.attachment_included].join(' ');
+    [
+      chart.profile,
+      chart.width.v,
+      chart.metal,
+      chart.spans,
+      chart.basis,
+      chart.deflection_limit,
+      chart.attachment_included,
+    ].join(' ');
   const panels = new Map<string, LoadChart[]>();
   for (const chart of charts) panels.set(key(chart), [...(panels.get(key(chart)) ?? []), chart]);
   return [...panels.values()].flatMap((of) => {
     const byThickness = [...of].sort((a, b) => numberOf(a.thickness) - numberOf(b.thickness));
     return byThickness.flatMap((thick, index) => {
       const thin = byThickness[index - 1];
-      const load = thin && thin.grade !== thick.grade ? LOADS.find((each) => bearsLess(thick, thin, each)) : undefined;
+      const load =
+        thin && thin.grade !== thick.grade
+          ? LOADS.find((each) => bearsLess(thick, thin, each))
+          : undefined;
       if (!thin || load === undefined) return [];
-      return [`${thick.id} (${thick.thickness.v} in, ${thick.grade}) bears less ${load} than ${thin.id} (${thin.thickness.v} in, ${thin.grade})`];
+      return [
+        `${thick.id} (${thick.thickness.v} in, ${thick.grade}) bears less ${load} than ${thin.id} (${thin.thickness.v} in, ${thin.grade})`,
+      ];
     });
   });
 }

@@ -31,33 +31,64 @@ export type CatalogueImport =
       readonly notes: readonly string[];
     };
 
-export function importCatalogue(sheets: readonly Sheet[], current: Catalogue, next: ImportEdition): CatalogueImport {
-  const twice = sheets.filter(({ part }, i) => sheets.findIndex((each) => each.part === part) !== i);
-  if (twice.length > 0) return refuse(twice.map(({ part }) => ({ sheet: part, row: 1, column: '', message: 'this sheet stands twice' })));
+export function importCatalogue(
+  sheets: readonly Sheet[],
+  current: Catalogue,
+  next: ImportEdition,
+): CatalogueImport {
+  const twice = sheets.filter(
+    ({ part }, i) => sheets.findIndex((each) => each.part === part) !== i,
+  );
+  if (twice.length > 0)
+    return refuse(
+      twice.map(({ part }) => ({
+        sheet: part,
+        row: 1,
+        column: '',
+        message: 'this sheet stands twice',
+      })),
+    );
   const read = new Map(sheets.map((sheet) => [sheet.part, readLines(sheet)]));
   const faults = [...read.values()].flatMap((each) => each.faults);
   if (faults.length > 0) return refuse(faults);
   const lines = (part: Part): readonly Line[] => read.get(part)?.lines ?? [];
-  const [charts, made, assemblies] = [chartRows(lines('charts')), madeRows(lines('made')), assemblyRows(lines('assemblies'))];
+  const [charts, made, assemblies] = [
+    chartRows(lines('charts')),
+    madeRows(lines('made')),
+    assemblyRows(lines('assemblies')),
+  ];
   const cellFaults = [charts, made, assemblies].flatMap((each) => each.faults);
-  const incoming: Incoming = { charts: charts.items, made: made.items, assemblies: assemblies.items };
+  const incoming: Incoming = {
+    charts: charts.items,
+    made: made.items,
+    assemblies: assemblies.items,
+  };
   const sheetFaults = [...cellFaults, ...rowFaults(incoming, current)];
   const merged = { ...current, ...next, ...replaced(current, incoming) };
   const list = priced(merged.made, lines('prices'));
   if (sheetFaults.length + list.faults.length > 0) return refuse([...sheetFaults, ...list.faults]);
   const draft: Catalogue = { ...merged, made: [...list.made] };
-  return { ok: true, draft, changes: changesOf(incoming, lines('prices'), current), notes: chartNotes(draft.charts) };
+  return {
+    ok: true,
+    draft,
+    changes: changesOf(incoming, lines('prices'), current),
+    notes: chartNotes(draft.charts),
+  };
 }
 
 /** Charts by themselves, checked against each other but not against a catalogue. */
-export function importCharts(rows: Sheet['rows']):
+export function importCharts(
+  rows: Sheet['rows'],
+):
   | { readonly ok: true; readonly charts: readonly LoadChart[] }
   | { readonly ok: false; readonly faults: readonly SheetFault[] } {
   const { lines, faults } = readLines({ part: 'charts', rows });
   if (faults.length > 0) return { ok: false, faults };
   const read = chartRows(lines);
   const wrong = [...read.faults, ...placedChartFaults(read.items)];
-  return wrong.length > 0 ? { ok: false, faults: wrong } : { ok: true, charts: read.items.map(({ item }) => item) };
+  return wrong.length > 0
+    ? { ok: false, faults: wrong }
+    : { ok: true, charts: read.items.map(({ item }) => item) };
 }
 
 const refuse = (faults: readonly SheetFault[]): CatalogueImport => ({ ok: false, faults });
@@ -65,9 +96,15 @@ const refuse = (faults: readonly SheetFault[]): CatalogueImport => ({ ok: false,
 type Parted = Pick<Catalogue, 'charts' | 'made' | 'assemblies'>;
 
 function replaced(current: Catalogue, incoming: Incoming): Parted {
-  const part = <T extends { readonly profile: string }>(before: readonly T[], placed: readonly { readonly item: T }[]): T[] => {
+  const part = <T extends { readonly profile: string }>(
+    before: readonly T[],
+    placed: readonly { readonly item: T }[],
+  ): T[] => {
     const named = new Set(placed.map(({ item }) => item.profile));
-    return [...before.filter(({ profile }) => !named.has(profile)), ...placed.map(({ item }) => item)];
+    return [
+      ...before.filter(({ profile }) => !named.has(profile)),
+      ...placed.map(({ item }) => item),
+    ];
   };
   return {
     charts: part(current.charts, incoming.charts),
@@ -76,18 +113,33 @@ function replaced(current: Catalogue, incoming: Incoming): Parted {
   };
 }
 
-function changesOf(incoming: Incoming, prices: readonly Line[], current: Catalogue): readonly PartChange[] {
-  const count = (rows: readonly { readonly profile: string }[], profile: string) => rows.filter((row) => row.profile === profile).length;
+function changesOf(
+  incoming: Incoming,
+  prices: readonly Line[],
+  current: Catalogue,
+): readonly PartChange[] {
+  const count = (rows: readonly { readonly profile: string }[], profile: string) =>
+    rows.filter((row) => row.profile === profile).length;
   const of = (part: 'charts' | 'made' | 'assemblies'): readonly PartChange[] => {
     const rows = incoming[part].map(({ item }) => item);
-    return [...new Set(rows.map(({ profile }) => profile))].map((profile) =>
-      ({ part, profile, before: count(current[part], profile), after: count(rows, profile) }));
+    return [...new Set(rows.map(({ profile }) => profile))].map((profile) => ({
+      part,
+      profile,
+      before: count(current[part], profile),
+      after: count(rows, profile),
+    }));
   };
   const priceRows = prices.map(({ cells }) => ({ profile: cells['profile'] ?? '' }));
   const pricedProfiles = [...new Set(priceRows.map(({ profile }) => profile))];
   return [
-    ...of('charts'), ...of('made'), ...of('assemblies'),
-    ...pricedProfiles.map((profile): PartChange =>
-      ({ part: 'prices', profile, before: count(priceRows, profile), after: count(priceRows, profile) })),
+    ...of('charts'),
+    ...of('made'),
+    ...of('assemblies'),
+    ...pricedProfiles.map((profile): PartChange => ({
+      part: 'prices',
+      profile,
+      before: count(priceRows, profile),
+      after: count(priceRows, profile),
+    })),
   ];
 }

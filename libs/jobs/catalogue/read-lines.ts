@@ -12,17 +12,28 @@ export interface LinesRead {
 
 export function readLines({ part, rows }: Sheet): LinesRead {
   const [heading, ...rest] = rows;
-  const at = (row: number, column: string, message: string): SheetFault => ({ sheet: part, row, column, message });
-  const headingFaults = faultsOfHeading(part, heading?.cells ?? []).map(([column, message]) => at(heading?.row ?? 1, column, message));
+  const at = (row: number, column: string, message: string): SheetFault => ({
+    sheet: part,
+    row,
+    column,
+    message,
+  });
+  const headingFaults = faultsOfHeading(part, heading?.cells ?? []).map(([column, message]) =>
+    at(heading?.row ?? 1, column, message),
+  );
   if (headingFaults.length > 0 || !heading) return { lines: [], faults: headingFaults };
-  if (rest.length === 0) return { lines: [], faults: [at(heading.row + 1, '', 'there are no rows')] };
+  if (rest.length === 0)
+    return { lines: [], faults: [at(heading.row + 1, '', 'there are no rows')] };
   if (rest.length > MOST_ROWS) {
     return { lines: [], faults: [at(rest[MOST_ROWS]?.row ?? 0, '', `at most ${MOST_ROWS} rows`)] };
   }
   const faults = rest.flatMap(({ row, cells }) =>
     cells.length > heading.cells.length
       ? [at(row, '', `has ${cells.length} cells, the heading ${heading.cells.length}`)]
-      : faultsOfCells(part, lineOf(heading.cells, row, cells)).map(([column, message]) => at(row, column, message)));
+      : faultsOfCells(part, lineOf(heading.cells, row, cells)).map(([column, message]) =>
+          at(row, column, message),
+        ),
+  );
   return { lines: rest.map(({ row, cells }) => lineOf(heading.cells, row, cells)), faults };
 }
 
@@ -31,9 +42,15 @@ type Fault = readonly [column: string, message: string];
 function faultsOfHeading(part: Part, heading: readonly string[]): readonly Fault[] {
   const columns: readonly string[] = PARTS[part];
   return [
-    ...columns.filter((each) => !heading.includes(each)).map((each): Fault => [each, 'this column is missing']),
-    ...heading.filter((each) => !columns.includes(each)).map((each): Fault => [each, 'this column is not known']),
-    ...heading.filter((each, i) => heading.indexOf(each) !== i).map((each): Fault => [each, 'stands twice']),
+    ...columns
+      .filter((each) => !heading.includes(each))
+      .map((each): Fault => [each, 'this column is missing']),
+    ...heading
+      .filter((each) => !columns.includes(each))
+      .map((each): Fault => [each, 'this column is not known']),
+    ...heading
+      .filter((each, i) => heading.indexOf(each) !== i)
+      .map((each): Fault => [each, 'stands twice']),
   ];
 }
 
@@ -49,5 +66,7 @@ function faultsOfCells(part: Part, { cells }: Line): readonly Fault[] {
   });
 }
 
-const lineOf = (heading: readonly string[], row: number, cells: readonly string[]): Line =>
-  ({ row, cells: Object.fromEntries(heading.map((column, i) => [column, cells[i] ?? ''])) });
+const lineOf = (heading: readonly string[], row: number, cells: readonly string[]): Line => ({
+  row,
+  cells: Object.fromEntries(heading.map((column, i) => [column, cells[i] ?? ''])),
+});

@@ -19,7 +19,8 @@ const amount = (v: string | undefined, u: string) => ({ v, u });
 const list = (cell = ''): readonly string[] => cell.split(/[;\s]+/).filter((each) => each !== '');
 const yes = (cell = ''): unknown => (cell === 'yes' ? true : cell === 'no' ? false : cell);
 const whole = (cell = ''): unknown => (/^\d{1,6}$/.test(cell) ? Number(cell) : cell);
-const given = (cell: string | undefined, what: (cell: string) => object): object => (cell ? what(cell) : {});
+const given = (cell: string | undefined, what: (cell: string) => object): object =>
+  cell ? what(cell) : {};
 
 export const madeRows = (lines: readonly Line[]): RowsRead<MadeRow> =>
   oneByOne('made', lines, MadeRow, ({ cells }) => ({
@@ -42,7 +43,10 @@ export const madeRows = (lines: readonly Line[]): RowsRead<MadeRow> =>
 
 export const assemblyRows = (lines: readonly Line[]): RowsRead<TestedAssembly> =>
   oneByOne('assemblies', lines, TestedAssembly, ({ cells }) => ({
-    id: (cells['number'] ?? '').toLowerCase().replaceAll(/[^a-z0-9]+/g, '-').replaceAll(/^-|-$/g, ''),
+    id: (cells['number'] ?? '')
+      .toLowerCase()
+      .replaceAll(/[^a-z0-9]+/g, '-')
+      .replaceAll(/^-|-$/g, ''),
     number: cells['number'],
     profile: cells['profile'],
     width: amount(cells['width_in'], 'in'),
@@ -76,14 +80,29 @@ export function chartRows(lines: readonly Line[]): RowsRead<LoadChart> {
     const beyond = own[MOST_SPANS];
     if (beyond) {
       const message = `a chart has at most ${MOST_SPANS} spans`;
-      return { faults: [{ sheet: 'charts', row: beyond.row, column: 'span_in', message }], placed: undefined };
+      return {
+        faults: [{ sheet: 'charts', row: beyond.row, column: 'span_in', message }],
+        placed: undefined,
+      };
     }
     const result = LoadChart.safeParse(chartOf(own));
-    const faults = [...differing(own), ...faultsOf('charts', result.error, (path) =>
-      own[path[0] === 'rows' ? Number(path[1]) : 0]?.row ?? 0)];
-    return { faults, placed: result.data && { item: result.data, rows: own.map(({ row }) => row) } };
+    const faults = [
+      ...differing(own),
+      ...faultsOf(
+        'charts',
+        result.error,
+        (path) => own[path[0] === 'rows' ? Number(path[1]) : 0]?.row ?? 0,
+      ),
+    ];
+    return {
+      faults,
+      placed: result.data && { item: result.data, rows: own.map(({ row }) => row) },
+    };
   });
-  return { items: read.flatMap(({ placed }) => (placed ? [placed] : [])), faults: read.flatMap(({ faults }) => faults) };
+  return {
+    items: read.flatMap(({ placed }) => (placed ? [placed] : [])),
+    faults: read.flatMap(({ faults }) => faults),
+  };
 }
 
 const MOST_SPANS = 500;
@@ -91,19 +110,33 @@ const BY_SPAN: readonly string[] = ['span_in', 'inward_psf', 'outward_psf', 'def
 
 function differing(own: readonly Line[]): readonly SheetFault[] {
   const first = own[0]?.cells;
-  return own.flatMap(({ row, cells }) => PARTS.charts
-    .filter((column) => !BY_SPAN.includes(column) && cells[column] !== first?.[column])
-    .map((column) => ({ sheet: 'charts', row, column, message: `differs from the chart's first row ("${first?.[column] ?? ''}")` })));
+  return own.flatMap(({ row, cells }) =>
+    PARTS.charts
+      .filter((column) => !BY_SPAN.includes(column) && cells[column] !== first?.[column])
+      .map((column) => ({
+        sheet: 'charts',
+        row,
+        column,
+        message: `differs from the chart's first row ("${first?.[column] ?? ''}")`,
+      })),
+  );
 }
 
 function chartOf(own: readonly Line[]): unknown {
   const first = own[0]?.cells ?? {};
   return {
-    id: first['chart'], profile: first['profile'], width: amount(first['width_in'], 'in'), metal: first['metal'],
-    grade: first['grade'], ...given(first['gauge'], (gauge) => ({ gauge })),
-    thickness: amount(first['thickness_in'], 'in'), spans: first['spans'], basis: first['basis'],
+    id: first['chart'],
+    profile: first['profile'],
+    width: amount(first['width_in'], 'in'),
+    metal: first['metal'],
+    grade: first['grade'],
+    ...given(first['gauge'], (gauge) => ({ gauge })),
+    thickness: amount(first['thickness_in'], 'in'),
+    spans: first['spans'],
+    basis: first['basis'],
     deflection_limit: first['deflection_limit'],
-    attachment_included: yes(first['attachment_included']), interpolation: yes(first['interpolation']),
+    attachment_included: yes(first['attachment_included']),
+    interpolation: yes(first['interpolation']),
     rows: own.map(({ cells }) => ({
       span: amount(cells['span_in'], 'in'),
       inward: amount(cells['inward_psf'], 'psf'),
@@ -114,20 +147,38 @@ function chartOf(own: readonly Line[]): unknown {
   };
 }
 
-const sourceOf = (cells: Line['cells']) =>
-  ({ document: cells['document'], edition: cells['edition'], date: cells['date'] });
+const sourceOf = (cells: Line['cells']) => ({
+  document: cells['document'],
+  edition: cells['edition'],
+  date: cells['date'],
+});
 
-function oneByOne<T>(part: Part, lines: readonly Line[], schema: z.ZodType<T>, make: (line: Line) => unknown): RowsRead<T> {
+function oneByOne<T>(
+  part: Part,
+  lines: readonly Line[],
+  schema: z.ZodType<T>,
+  make: (line: Line) => unknown,
+): RowsRead<T> {
   const read = lines.map((line) => ({ row: line.row, result: schema.safeParse(make(line)) }));
   return {
-    items: read.flatMap(({ row, result }) => (result.success ? [{ item: result.data, rows: [row] }] : [])),
+    items: read.flatMap(({ row, result }) =>
+      result.success ? [{ item: result.data, rows: [row] }] : [],
+    ),
     faults: read.flatMap(({ row, result }) => faultsOf(part, result.error, () => row)),
   };
 }
 
-function faultsOf(part: Part, error: z.ZodError | undefined, rowOf: (path: readonly PropertyKey[]) => number): readonly SheetFault[] {
-  return (error?.issues ?? []).map(({ path, message }) =>
-    ({ sheet: part, row: rowOf(path), column: columnOf(part, path), message }));
+function faultsOf(
+  part: Part,
+  error: z.ZodError | undefined,
+  rowOf: (path: readonly PropertyKey[]) => number,
+): readonly SheetFault[] {
+  return (error?.issues ?? []).map(({ path, message }) => ({
+    sheet: part,
+    row: rowOf(path),
+    column: columnOf(part, path),
+    message,
+  }));
 }
 
 /** The column that a place in the row was read from. */

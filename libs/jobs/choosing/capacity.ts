@@ -15,10 +15,18 @@ export interface Capacity {
 const same = (a: { v: string }, b: number): boolean => Math.abs(Number(a.v) - b) < 1e-9;
 
 /** The best tested assembly that covers this option as it is attached here, or why there is none. */
-export function assemblyFor(question: Question, option: Option, zone: Zone): TestedAssembly | string {
+export function assemblyFor(
+  question: Question,
+  option: Option,
+  zone: Zone,
+): TestedAssembly | string {
   const { catalogue, profile, width, attachment, substrate, day } = question;
   const own = catalogue.assemblies.filter(
-    (each) => each.profile === profile.id && each.width.v === width && each.metal === option.metal && same(each.thickness, option.thickness_in),
+    (each) =>
+      each.profile === profile.id &&
+      each.width.v === width &&
+      each.metal === option.metal &&
+      same(each.thickness, option.thickness_in),
   );
   if (own.length === 0) return 'no tested assembly of this thickness';
   const here = attachmentIn(question, zone.zone);
@@ -29,14 +37,18 @@ export function assemblyFor(question: Question, option: Option, zone: Zone): Tes
       each.substrates.includes(substrate) &&
       each.fastener === attachment.fastener &&
       Number(each.attachment_spacing.v) >= spacing &&
-      (each.support_spacing === undefined || (zone.spacing_in !== null && Number(each.support_spacing.v) >= zone.spacing_in)) &&
-      (each.deck_thickness === undefined || (question.deck_thickness_in ?? 0) >= Number(each.deck_thickness.v)),
+      (each.support_spacing === undefined ||
+        (zone.spacing_in !== null && Number(each.support_spacing.v) >= zone.spacing_in)) &&
+      (each.deck_thickness === undefined ||
+        (question.deck_thickness_in ?? 0) >= Number(each.deck_thickness.v)),
   );
   const live = fits.filter((each) => each.expires === undefined || each.expires >= day);
   const best = live.sort((a, b) => assemblyOutward(b) - assemblyOutward(a))[0];
   if (best) return best;
   const expired = fits[0];
-  return expired ? `test ${expired.number} expired on ${expired.expires}` : 'no tested assembly with this substrate, attachment and spacing';
+  return expired
+    ? `test ${expired.number} expired on ${expired.expires}`
+    : 'no tested assembly with this substrate, attachment and spacing';
 }
 
 /** Allowable uplift of an assembly, psf, positive. */
@@ -61,13 +73,20 @@ export interface ChartReading {
 }
 
 /** The chart's allowable loads at a span, or why it gives none. */
-export function chartFor(question: Question, option: Option, span_in: number): ChartReading | string {
+export function chartFor(
+  question: Question,
+  option: Option,
+  span_in: number,
+): ChartReading | string {
   const { catalogue, profile, width } = question;
   const spans = spanCondition(question.longest_piece_ft, span_in);
   const own = catalogue.charts.filter(
     (each) =>
-      each.profile === profile.id && each.width.v === width && each.metal === option.metal &&
-      each.grade === option.grade && same(each.thickness, option.thickness_in),
+      each.profile === profile.id &&
+      each.width.v === width &&
+      each.metal === option.metal &&
+      each.grade === option.grade &&
+      same(each.thickness, option.thickness_in),
   );
   if (own.length === 0) return 'no load chart of this thickness and grade';
   const chart = own.find((each) => each.spans === spans);
@@ -78,7 +97,11 @@ export function chartFor(question: Question, option: Option, span_in: number): C
     const longest = Math.max(...chart.rows.map(({ span }) => Number(span.v)));
     return `load chart ${chart.id} ends at ${longest} in; ${span_in} in has no row`;
   }
-  return { chart, ...reading, source: `load chart ${chart.id}, ${chart.source.edition}, ${chart.spans} spans, row ${reading.row}` };
+  return {
+    chart,
+    ...reading,
+    source: `load chart ${chart.id}, ${chart.source.edition}, ${chart.spans} spans, row ${reading.row}`,
+  };
 }
 
 /** One, two, or three and more spans, from the longest piece; one where it is not known. */
@@ -88,19 +111,49 @@ function spanCondition(longest_ft: number | undefined, span_in: number): LoadCha
   return spans >= 3 ? '3+' : spans === 2 ? '2' : '1';
 }
 
+type RisingRow = Readonly<Record<'span' | 'inward' | 'outward', number>> & {
+  readonly deflection: number | undefined;
+  readonly named: string;
+};
+
+/** A chart's rows as numbers by rising span, loads as magnitudes; charts never change, so once each. */
+const risen = new WeakMap<LoadChart, readonly RisingRow[]>();
+
+function risingRows(chart: LoadChart): readonly RisingRow[] {
+  const found =
+    risen.get(chart) ??
+    chart.rows
+      .map(({ span, inward, outward, deflection }) => ({
+        span: Number(span.v),
+        inward: Math.abs(Number(inward.v)),
+        outward: Math.abs(Number(outward.v)),
+        deflection: deflection && Math.abs(Number(deflection.v)),
+        named: span.v,
+      }))
+      .sort((a, b) => a.span - b.span);
+  risen.set(chart, found);
+  return found;
+}
+
 function readChart(chart: LoadChart, span_in: number) {
-  const rows = [...chart.rows].sort((a, b) => Number(a.span.v) - Number(b.span.v));
-  const next = rows.findIndex(({ span }) => Number(span.v) >= span_in - 1e-9);
+  const rows = risingRows(chart);
+  const next = rows.findIndex(({ span }) => span >= span_in - 1e-9);
   const row = rows[next];
   if (!row) return undefined;
   const before = rows[next - 1];
-  const between = chart.interpolation && before && Number(row.span.v) > span_in + 1e-9;
-  const share = between ? (span_in - Number(before.span.v)) / (Number(row.span.v) - Number(before.span.v)) : 1;
-  const at = (a: string | undefined, b: string): number => (between && a !== undefined ? Math.abs(Number(a)) + share * (Math.abs(Number(b)) - Math.abs(Number(a))) : Math.abs(Number(b)));
+  if (!chart.interpolation || !before || row.span <= span_in + 1e-9) {
+    const { inward, outward, deflection, named } = row;
+    return { inward, outward, deflection, row: `${named} in` };
+  }
+  const share = (span_in - before.span) / (row.span - before.span);
+  const at = (a: number, b: number): number => a + share * (b - a);
   return {
-    inward: at(before?.inward.v, row.inward.v),
-    outward: at(before?.outward.v, row.outward.v),
-    deflection: row.deflection && at(before?.deflection?.v, row.deflection.v),
-    row: between ? `${before.span.v} to ${row.span.v} in, interpolated as the source permits` : `${row.span.v} in`,
+    inward: at(before.inward, row.inward),
+    outward: at(before.outward, row.outward),
+    deflection:
+      row.deflection === undefined
+        ? undefined
+        : at(before.deflection ?? row.deflection, row.deflection),
+    row: `${before.named} to ${row.named} in, interpolated as the source permits`,
   };
 }

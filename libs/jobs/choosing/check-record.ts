@@ -1,9 +1,8 @@
 // A check as it is kept in the record: decimal text with units, its source and its steps. Whether it
 // passes is exact; what is shown has four decimals and never hides an excess.
 
-import { amount, cite, COMMON_PRACTICE, display, type Step } from '#engineering';
-import type { CheckRecord } from '../contract/evaluation.js';
-import { stepRecord } from './step-record.js';
+import { amount, cite, COMMON_PRACTICE, display } from '#engineering';
+import type { CheckRecord, StepRecord } from '../contract/evaluation.js';
 
 export function record(
   limitState: string,
@@ -12,7 +11,7 @@ export function record(
   capacity: number,
   source: string,
   calculated = false,
-  steps: readonly Step[] = [],
+  steps: readonly StepRecord[] = [],
   unit = 'psf',
 ): CheckRecord {
   if (!(capacity > 0) || !Number.isFinite(demand)) {
@@ -30,10 +29,28 @@ export function record(
     source,
     calculated,
     steps: [
-      ...steps.map(stepRecord),
-      { symbol: 'demand', value: display(asked, 4), unit, formula: `governing combination, ${direction}`, cite: COMBINATIONS },
-      { symbol: 'capacity', value: display(capacity, 4), unit, formula: source, cite: COMMON_PRACTICE },
-      { symbol: 'utilization', value: display(utilization, 4), unit: '', formula: 'demand / capacity', cite: COMMON_PRACTICE },
+      ...steps,
+      {
+        symbol: 'demand',
+        value: display(asked, 4),
+        unit,
+        formula: `governing combination, ${direction}`,
+        cite: COMBINATIONS,
+      },
+      {
+        symbol: 'capacity',
+        value: display(capacity, 4),
+        unit,
+        formula: source,
+        cite: COMMON_PRACTICE,
+      },
+      {
+        symbol: 'utilization',
+        value: display(utilization, 4),
+        unit: '',
+        formula: 'demand / capacity',
+        cite: COMMON_PRACTICE,
+      },
     ],
   };
 }
@@ -45,4 +62,3 @@ function shown(utilization: number): string {
   const text = utilization.toFixed(4);
   return utilization > 1 && Number(text) <= 1 ? '1.0001' : text;
 }
-

@@ -2,7 +2,18 @@
 // load and the panel's own weight. Snow counts in full normal to the panel, which is never less.
 
 import {
-  amount, cite, governingDemand, panelDemand, psf, step, display, type AsceEdition, type PanelDemand, type PanelLoads, type Psf, type Step,
+  amount,
+  cite,
+  governingDemand,
+  panelDemand,
+  psf,
+  step,
+  display,
+  type AsceEdition,
+  type DemandBothWays,
+  type PanelLoads,
+  type Psf,
+  type Step,
 } from '#engineering';
 import type { ZoneDemand } from '../contract/evaluation.js';
 import type { Option } from './options.js';
@@ -23,7 +34,8 @@ export interface Zone {
 }
 
 const WALLS = ['wall', 'fascia', 'interior'];
-export const isWall = (question: Question): boolean => WALLS.includes(question.facts.kind ?? 'roof');
+export const isWall = (question: Question): boolean =>
+  WALLS.includes(question.facts.kind ?? 'roof');
 
 /** The zones of a surface with their wind at strength level; one without wind where none applies. */
 export function zonesOf(question: Question): readonly Zone[] {
@@ -31,7 +43,15 @@ export function zonesOf(question: Question): readonly Zone[] {
   const factor = wind.basis === 'ASD' ? 1 / WIND_ASD : 1;
   if (wind.zones.length === 0) {
     const part = isWall(question) ? 'wall' : 'roof';
-    return [{ zone: EVERY_ZONE, part, spacing_in: spacingIn(question, EVERY_ZONE), windInward: psf(0), windOutward: psf(0) }];
+    return [
+      {
+        zone: EVERY_ZONE,
+        part,
+        spacing_in: spacingIn(question, EVERY_ZONE),
+        windInward: psf(0),
+        windOutward: psf(0),
+      },
+    ];
   }
   return wind.zones.map(({ zone, part, inward_psf, outward_psf }) => ({
     zone,
@@ -43,7 +63,7 @@ export function zonesOf(question: Question): readonly Zone[] {
 }
 
 /** The governing demand on a zone, without steps: options are many, and one is printed. */
-export const demandOn = (question: Question, zone: Zone, weight: Psf): PanelDemand =>
+export const demandOn = (question: Question, zone: Zone, weight: Psf): DemandBothWays =>
   governingDemand(loadsOn(question, zone, weight));
 
 function loadsOn(question: Question, zone: Zone, weight: Psf): PanelLoads {
@@ -77,7 +97,8 @@ function snowAtLevelOf({ snow }: Question, edition: AsceEdition): number {
 /** The zone's demand as it is kept: with the lightest and heaviest option the numbers hardly move. */
 export function demandRecord(question: Question, zone: Zone, option: Option): ZoneDemand {
   const outcome = panelDemand(loadsOn(question, zone, option.weight));
-  if (!outcome.ok) throw new Error(`zone ${zone.zone}: ${outcome.faults.map((f) => f.message).join('; ')}`);
+  if (!outcome.ok)
+    throw new Error(`zone ${zone.zone}: ${outcome.faults.map((f) => f.message).join('; ')}`);
   const { inward, outward } = outcome.value;
   return {
     zone: zone.zone,
@@ -94,8 +115,30 @@ function loadSteps(question: Question, zone: Zone): readonly Step[] {
   const wall = zone.part === 'wall';
   const live = question.roof_live_psf === null ? 'least roof live load, none entered' : 'entered';
   return [
-    step('W inward', display(zone.windInward, 2), 'psf', question.wind.basis === 'ASD' ? 'entered at ASD level, divided by 0.6' : 'strength level', cite('asce-7-16', '2.4')),
-    step('W outward', display(zone.windOutward, 2), 'psf', question.wind.basis === 'ASD' ? 'entered at ASD level, divided by 0.6' : 'strength level', cite('asce-7-16', '2.4')),
-    ...(wall ? [] : [step('L_r', display(roofLive(question), 2), 'psf', live, cite('ibc-2021', 'Table 1607.1, from memory'))]),
+    step(
+      'W inward',
+      display(zone.windInward, 2),
+      'psf',
+      question.wind.basis === 'ASD' ? 'entered at ASD level, divided by 0.6' : 'strength level',
+      cite('asce-7-16', '2.4'),
+    ),
+    step(
+      'W outward',
+      display(zone.windOutward, 2),
+      'psf',
+      question.wind.basis === 'ASD' ? 'entered at ASD level, divided by 0.6' : 'strength level',
+      cite('asce-7-16', '2.4'),
+    ),
+    ...(wall
+      ? []
+      : [
+          step(
+            'L_r',
+            display(roofLive(question), 2),
+            'psf',
+            live,
+            cite('ibc-2021', 'Table 1607.1, from memory'),
+          ),
+        ]),
   ];
 }

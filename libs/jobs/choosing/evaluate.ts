@@ -38,7 +38,9 @@ export function evaluate(asked: Question, facts: readonly FactUse[], picked?: st
     catalogue_edition: { number: question.catalogue.edition, digest: question.catalogueDigest },
     facts,
     attachment: question.attachment,
-    demands: options[0] ? zones.map((zone) => demandRecord(question, zone, pick?.option ?? options[0]!)) : [],
+    demands: options[0]
+      ? zones.map((zone) => demandRecord(question, zone, pick?.option ?? options[0]!))
+      : [],
     options: judged.map((each) => optionResult(each, order, pick)),
     ranking: { by: RANKING, order: order.map(({ option }) => option.id) },
     recommendation: { option: best?.option.id ?? null, sentence: sentence(order, judged) },
@@ -59,10 +61,21 @@ export const checkedIn: Check = (question, option, zone) => {
 };
 
 /** `check` may be one that remembers what it has checked before. */
-export function judge(question: Question, option: Option, options: readonly Option[], zones: readonly Zone[], check: Check = checkedIn): Judged {
+export function judge(
+  question: Question,
+  option: Option,
+  options: readonly Option[],
+  zones: readonly Zone[],
+  check: Check = checkedIn,
+): Judged {
   const checked = zones.map((zone) => check(question, option, zone));
   const zoneFacts = checked.map(({ facts }) => facts);
-  const said = findings(question.edition, question.book, 'gauge', optionFacts(question, option, options, zoneFacts));
+  const said = findings(
+    question.edition,
+    question.book,
+    'gauge',
+    optionFacts(question, option, options, zoneFacts),
+  );
   return {
     option,
     findings: said,
@@ -72,10 +85,16 @@ export function judge(question: Question, option: Option, options: readonly Opti
   };
 }
 
-export function optionFacts(question: Question, option: Option, options: readonly Option[], zones: readonly ZoneFacts[]): SurfaceFacts {
-  const thinner = options.find((each) => each.thickness_in < option.thickness_in && each.price !== null);
-  return {
-    ...question.facts,
+export function optionFacts(
+  question: Question,
+  option: Option,
+  options: readonly Option[],
+  zones: readonly ZoneFacts[],
+): SurfaceFacts {
+  const thinner = options.find(
+    (each) => each.thickness_in < option.thickness_in && each.price !== null,
+  );
+  return laidOver(question.facts, {
     zones,
     assembly_hail_class: hailClass(question, option),
     option: {
@@ -83,15 +102,25 @@ export function optionFacts(question: Question, option: Option, options: readonl
       thickness_in: option.thickness_in,
       availability: option.availability,
       price_per_square_usd: option.price ?? undefined,
-      thinner: thinner && thinner.price !== null ? { gauge: thinner.gauge ?? undefined, price_per_square_usd: thinner.price } : undefined,
+      thinner:
+        thinner && thinner.price !== null
+          ? { gauge: thinner.gauge ?? undefined, price_per_square_usd: thinner.price }
+          : undefined,
     },
-  };
+  });
 }
+
+/** A surface has many facts and is asked about for every option: they are shared, not copied. */
+const laidOver = (facts: SurfaceFacts, own: SurfaceFacts): SurfaceFacts =>
+  Object.assign(Object.create(facts) as SurfaceFacts, own);
 
 /** The rating of a tested assembly of this thickness with this fastener; none is known as 0. */
 function hailClass({ catalogue, profile, attachment }: Question, option: Option): number {
   const own = catalogue.assemblies.filter(
-    (each) => each.profile === profile.id && Number(each.thickness.v) === option.thickness_in && each.fastener === attachment.fastener,
+    (each) =>
+      each.profile === profile.id &&
+      Number(each.thickness.v) === option.thickness_in &&
+      each.fastener === attachment.fastener,
   );
   return Math.max(0, ...own.map(({ hail_class }) => hail_class ?? 0));
 }
@@ -140,18 +169,23 @@ function sentence(order: readonly Judged[], judged: readonly Judged[]): string {
       : 'No option is admissible; the findings say what each lacks.';
   }
   const most = governs(best.zones);
-  const passes = most ? `passes in every zone, most used in zone ${most.zone} (${most.limit_state}) at ${most.utilization}` : 'is admissible';
-  const beats = next ? `, and it ${advantage(best, next)} compared with ${optionWords(next.option)}` : ', and it is the only admissible option';
+  const passes = most
+    ? `passes in every zone, most used in zone ${most.zone} (${most.limit_state}) at ${most.utilization}`
+    : 'is admissible';
+  const beats = next
+    ? `, and it ${advantage(best, next)} compared with ${optionWords(next.option)}`
+    : ', and it is the only admissible option';
   return `${optionWords(best.option)} is recommended: it ${passes}${beats}.`;
 }
 
 function signOffReasons(question: Question, pick: Judged): readonly string[] {
-  const facts = { ...question.facts, zones: pick.zoneFacts };
+  const facts = laidOver(question.facts, { zones: pick.zoneFacts });
   const own = findings(question.edition, question.book, 'sign-off', facts);
   return [...own, ...pick.findings].filter(requires).map(({ rule, words }) => `${rule}: ${words}`);
 }
 
-const requires = ({ severity, outcome }: Finding): boolean => severity === 'require' && outcome !== 'pass' && outcome !== 'not-applicable';
+const requires = ({ severity, outcome }: Finding): boolean =>
+  severity === 'require' && outcome !== 'pass' && outcome !== 'not-applicable';
 
 export const CAUTIONS = [
   'An office aid: local code and the authority having jurisdiction govern, and wind and snow values come from them.',

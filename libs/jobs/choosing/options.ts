@@ -24,7 +24,9 @@ export interface Option {
 /** Thickest first, so that the list reads as the gauges do. */
 export function optionsOf(question: Question): readonly Option[] {
   const { catalogue, profile, width, facts } = question;
-  const offered = catalogue.made.filter((row) => row.profile === profile.id && row.width.v === width && row.metal === facts.metal);
+  const offered = catalogue.made.filter(
+    (row) => row.profile === profile.id && row.width.v === width && row.metal === facts.metal,
+  );
   const byId = new Map<string, MadeRow[]>();
   for (const row of offered) {
     const id = `${row.metal}-${row.thickness.v}-${slug(row.grade)}`;
@@ -41,8 +43,13 @@ function option(id: string, rows: readonly MadeRow[], question: Question): Optio
   const { facts, profile, width } = question;
   const first = rows[0];
   if (!first) throw new Error(`no row for ${id}`);
-  const row = rows.find((each) => each.metallic_coating === facts.metallic_coating && each.paint_system === facts.paint_system &&
-    each.color_groups.some((group) => group === facts.color_group)) ?? null;
+  const row =
+    rows.find(
+      (each) =>
+        each.metallic_coating === facts.metallic_coating &&
+        each.paint_system === facts.paint_system &&
+        each.color_groups.some((group) => group === facts.color_group),
+    ) ?? null;
   const flat = sheetWeightOf(first.metal, inches(Number(first.thickness.v)));
   const developed = profile.developed_width?.v;
   return {
@@ -60,10 +67,13 @@ function option(id: string, rows: readonly MadeRow[], question: Question): Optio
 }
 
 /** "24 gauge (0.0236 in, grade 50)", or "0.032 in aluminum". */
-export function optionWords(option: Pick<Option, 'gauge' | 'thickness' | 'grade' | 'metal'>): string {
+export function optionWords(
+  option: Pick<Option, 'gauge' | 'thickness' | 'grade' | 'metal'>,
+): string {
   return option.gauge === null
     ? `${option.thickness} in ${option.metal} (${option.grade})`
     : `${option.gauge} gauge (${option.thickness} in, ${option.grade})`;
 }
 
-export const priceAmount = (price: number | null) => (price === null ? null : amount(price, 2, 'usd/square'));
+export const priceAmount = (price: number | null) =>
+  price === null ? null : amount(price, 2, 'usd/square');

@@ -45,6 +45,9 @@ export function attachmentIn(question: Question, zone: string) {
 export function spacingIn(question: Question, zone: string): number | null {
   if (!question.open_framing) return null;
   const own = question.spacings.filter((each) => each.zone === zone);
-  const used = own.length > 0 ? own : question.spacings.filter((each) => each.zone === undefined || each.zone === EVERY_ZONE);
+  const used =
+    own.length > 0
+      ? own
+      : question.spacings.filter((each) => each.zone === undefined || each.zone === EVERY_ZONE);
   return used.length === 0 ? null : Math.max(...used.map(({ v }) => Number(v)));
 }

@@ -9,7 +9,7 @@ export interface Ranked {
 }
 
 export const RANKING =
-  'Fewest cautions first, then fewest failed recommendations; then the owner\'s priorities in their order ' +
+  "Fewest cautions first, then fewest failed recommendations; then the owner's priorities in their order " +
   '(value: lower price; quick delivery: in stock, then shorter lead time; low weight: lighter; others are carried by the recommendations); ' +
   'ties by stock, lead time, price and weight.';
 
@@ -36,8 +36,19 @@ function failing(findings: readonly Finding[], severity: Finding['severity']): n
 }
 
 /** Best first. The same options always come in the same order. */
-export function rank(options: readonly Ranked[], priorities: readonly Priority[]): readonly Ranked[] {
-  const keys = [cautions, notes, ...priorities.flatMap((each) => BY_PRIORITY[each]), notStock, lead, price, weight];
+export function rank(
+  options: readonly Ranked[],
+  priorities: readonly Priority[],
+): readonly Ranked[] {
+  const keys = [
+    cautions,
+    notes,
+    ...priorities.flatMap((each) => BY_PRIORITY[each]),
+    notStock,
+    lead,
+    price,
+    weight,
+  ];
   return [...options].sort((a, b) => {
     for (const key of keys) {
       const difference = key(a) - key(b);
@@ -49,14 +60,19 @@ export function rank(options: readonly Ranked[], priorities: readonly Priority[]
 
 /** What the better of two options does better, in words; the first key of the rule that differs. */
 export function advantage(better: Ranked, worse: Ranked): string {
-  if (cautions(better) !== cautions(worse)) return `has ${counted(cautions(better), 'caution')} against ${cautions(worse)}`;
-  if (notes(better) !== notes(worse)) return `meets more of the recommendations (${notes(better)} failed against ${notes(worse)})`;
+  if (cautions(better) !== cautions(worse))
+    return `has ${counted(cautions(better), 'caution')} against ${cautions(worse)}`;
+  if (notes(better) !== notes(worse))
+    return `meets more of the recommendations (${notes(better)} failed against ${notes(worse)})`;
   const [a, b] = [better.option, worse.option];
   if (notStock(better) !== notStock(worse)) return 'is in stock';
-  if (a.price !== null && b.price !== null && a.price < b.price) return `costs ${(b.price - a.price).toFixed(2)} dollars a square less`;
-  if (lead(better) !== lead(worse)) return `is here ${Math.abs(lead(worse) - lead(better))} days sooner`;
+  if (a.price !== null && b.price !== null && a.price < b.price)
+    return `costs ${(b.price - a.price).toFixed(2)} dollars a square less`;
+  if (lead(better) !== lead(worse))
+    return `is here ${Math.abs(lead(worse) - lead(better))} days sooner`;
   if (a.weight < b.weight) return 'is lighter';
   return 'comes first in the declared ranking';
 }
 
-const counted = (n: number, what: string): string => `${n === 0 ? 'no' : n} ${what}${n === 1 ? '' : 's'}`;
+const counted = (n: number, what: string): string =>
+  `${n === 0 ? 'no' : n} ${what}${n === 1 ? '' : 's'}`;

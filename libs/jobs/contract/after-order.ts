@@ -8,7 +8,16 @@ import { ZoneAttachment } from './commands-parts.js';
 
 export const WARRANTY_KINDS = ['paint', 'substrate', 'weathertightness', 'workmanship'] as const;
 export type WarrantyKind = (typeof WARRANTY_KINDS)[number];
-export const CLAIM_KINDS = ['fade', 'chalk', 'paint-peel', 'paint-crack', 'perforation', 'hail', 'wind', 'leak'] as const;
+export const CLAIM_KINDS = [
+  'fade',
+  'chalk',
+  'paint-peel',
+  'paint-crack',
+  'perforation',
+  'hail',
+  'wind',
+  'leak',
+] as const;
 export type ClaimKind = (typeof CLAIM_KINDS)[number];
 export const LENGTHS_BY = ['entered', 'take-off'] as const;
 
@@ -22,7 +31,16 @@ const gate = {
 export const OrderLine = z.strictObject({
   id: Id,
   surface: Id.nullable(),
-  what: z.enum(['panel', 'trim', 'fastener', 'closure', 'sealant', 'underlayment', 'touch-up', 'spare']),
+  what: z.enum([
+    'panel',
+    'trim',
+    'fastener',
+    'closure',
+    'sealant',
+    'underlayment',
+    'touch-up',
+    'spare',
+  ]),
   words: Name,
   length: amountIn('in').optional(),
   count: z.number().int().min(1).max(100000),
@@ -51,22 +69,56 @@ export const AFTER_ORDER_COMMANDS = {
   },
   'open-change-order': { order: Id, reason: Words },
   'withdraw-change-order': { order: Id, reason: Words },
-  'record-acknowledgment': { order: Id, lines: z.array(OrderLine).max(5000), dated: Day, files: z.array(FileRef).max(20).default([]) },
+  'record-acknowledgment': {
+    order: Id,
+    lines: z.array(OrderLine).max(5000),
+    dated: Day,
+    files: z.array(FileRef).max(20).default([]),
+  },
   'record-receipt': {
     order: Id,
     on: Day,
-    lines: z.array(z.strictObject({ line: Id, count: z.number().int().min(0).max(100000), damaged: z.number().int().min(0).max(100000).default(0) })).min(1).max(5000),
-    lots: z.array(z.strictObject({ surface: Id, lot: Name })).max(500).default([]),
+    lines: z
+      .array(
+        z.strictObject({
+          line: Id,
+          count: z.number().int().min(0).max(100000),
+          damaged: z.number().int().min(0).max(100000).default(0),
+        }),
+      )
+      .min(1)
+      .max(5000),
+    lots: z
+      .array(z.strictObject({ surface: Id, lot: Name }))
+      .max(500)
+      .default([]),
     stored_dry: z.boolean(),
     files: z.array(FileRef).max(50).default([]),
   },
   'accept-mixed-lots': { surface: Id, words: Words, files: z.array(FileRef).min(1).max(10) },
   'settle-receipt': { order: Id, line: Id, words: Words },
-  'record-as-built': { surface: Id, fastener: Id, zones: z.array(ZoneAttachment).min(1).max(20), files: z.array(FileRef).max(50).default([]) },
-  'record-inspection': { on: Day, passed: z.boolean(), punch: z.array(z.strictObject({ id: Id, words: Words })).max(200).default([]), files: z.array(FileRef).max(50).default([]) },
+  'record-as-built': {
+    surface: Id,
+    fastener: Id,
+    zones: z.array(ZoneAttachment).min(1).max(20),
+    files: z.array(FileRef).max(50).default([]),
+  },
+  'record-inspection': {
+    on: Day,
+    passed: z.boolean(),
+    punch: z
+      .array(z.strictObject({ id: Id, words: Words }))
+      .max(200)
+      .default([]),
+    files: z.array(FileRef).max(50).default([]),
+  },
   'close-punch-item': { item: Id, words: Words },
   'record-completion': { on: Day },
-  'file-registration': { kind: z.enum(WARRANTY_KINDS), on: Day, window_days: z.number().int().min(1).max(730) },
+  'file-registration': {
+    kind: z.enum(WARRANTY_KINDS),
+    on: Day,
+    window_days: z.number().int().min(1).max(730),
+  },
   'issue-warranty': {
     ...gate,
     document: Id,
@@ -77,15 +129,33 @@ export const AFTER_ORDER_COMMANDS = {
     start: Day,
     years: z.number().int().min(1).max(60),
     terms: FileRef.describe("the supplier's text, unchanged"),
-    fade: z.strictObject({ limit: Decimal, scale: z.enum(['Hunter', 'CIELAB', 'CIEDE2000', 'not named']), years: z.number().int().min(1).max(60) }).optional(),
+    fade: z
+      .strictObject({
+        limit: Decimal,
+        scale: z.enum(['Hunter', 'CIELAB', 'CIEDE2000', 'not named']),
+        years: z.number().int().min(1).max(60),
+      })
+      .optional(),
     chalk: z.strictObject({ least: Decimal, years: z.number().int().min(1).max(60) }).optional(),
     full_tests_not_met: z.array(Name).max(20).default([]),
-    disclosures: z.array(z.strictObject({ item: z.string().max(10), words: Words })).max(20).default([]),
+    disclosures: z
+      .array(z.strictObject({ item: z.string().max(10), words: Words }))
+      .max(20)
+      .default([]),
     exclusions_named: z.array(Words).max(50).default([]),
     transfer: z.enum(['none', 'once', 'with-notice']).default('none'),
   },
   'transfer-warranty': { document: Id, to: Name, on: Day, notice_given: z.boolean() },
-  'open-claim': { claim: Id, surface: Id, kind: z.enum(CLAIM_KINDS), lot: Name.optional(), document: Id.optional(), notice: Day, words: Words, files: z.array(FileRef).max(50).default([]) },
+  'open-claim': {
+    claim: Id,
+    surface: Id,
+    kind: z.enum(CLAIM_KINDS),
+    lot: Name.optional(),
+    document: Id.optional(),
+    notice: Day,
+    words: Words,
+    files: z.array(FileRef).max(50).default([]),
+  },
   'record-reading': {
     claim: Id,
     on: Day,
@@ -100,8 +170,12 @@ export const AFTER_ORDER_COMMANDS = {
     calibrated: Day.optional(),
     washed: z.boolean(),
   },
-  'decide-claim': { claim: Id, decision: z.enum(['accepted', 'accepted-in-part', 'declined']), reason: Words, clause: Words },
+  'decide-claim': {
+    claim: Id,
+    decision: z.enum(['accepted', 'accepted-in-part', 'declined']),
+    reason: Words,
+    clause: Words,
+  },
 } as const;
-
 
 export { DISCLOSURES } from '../after-order/disclosures.js';

@@ -3,7 +3,14 @@
 
 import { z } from 'zod';
 import {
-  AVAILABILITIES, COLOR_GROUPS, FAMILIES, METALLIC_COATINGS, METALS, PAINT_SYSTEMS, SEAMS, SUBSTRATES,
+  AVAILABILITIES,
+  COLOR_GROUPS,
+  FAMILIES,
+  METALLIC_COATINGS,
+  METALS,
+  PAINT_SYSTEMS,
+  SEAMS,
+  SUBSTRATES,
 } from '#rules';
 import { amountIn, Day, Decimal, Digest, Id, Name, Words } from './amounts.js';
 
@@ -33,7 +40,11 @@ export const Profile = z.strictObject({
   longest_piece: amountIn('ft'),
   /** Sheet width that goes into one cover width: weight grows with it. */
   developed_width: amountIn('in').optional(),
-  outline: z.array(z.strictObject({ x_in: z.number(), y_in: z.number(), r_inside_in: z.number().optional() })).optional(),
+  outline: z
+    .array(
+      z.strictObject({ x_in: z.number(), y_in: z.number(), r_inside_in: z.number().optional() }),
+    )
+    .optional(),
 });
 export type Profile = z.infer<typeof Profile>;
 
@@ -70,12 +81,16 @@ export const LoadChart = z.strictObject({
   deflection_limit: z.string().max(20).describe('"L/180", or "none"'),
   attachment_included: z.boolean(),
   interpolation: z.boolean().describe('whether the source permits it'),
-  rows: z.array(z.strictObject({
-    span: amountIn('in'),
-    inward: amountIn('psf'),
-    outward: amountIn('psf'),
-    deflection: amountIn('psf').optional(),
-  })).min(1),
+  rows: z
+    .array(
+      z.strictObject({
+        span: amountIn('in'),
+        inward: amountIn('psf'),
+        outward: amountIn('psf'),
+        deflection: amountIn('psf').optional(),
+      }),
+    )
+    .min(1),
   source: SourceDocument,
 });
 export type LoadChart = z.infer<typeof LoadChart>;
@@ -116,12 +131,16 @@ export const Fastener = z.strictObject({
   washer_diameter: amountIn('in').optional(),
   thread_bite: amountIn('in').optional(),
   /** Allowable loads stated by the fastener's own test; where none, it is calculated. */
-  tested: z.array(z.strictObject({
-    into: z.enum(SUBSTRATES),
-    least_thickness: amountIn('in').optional(),
-    allowable: amountIn('lb'),
-    source: SourceDocument,
-  })).optional(),
+  tested: z
+    .array(
+      z.strictObject({
+        into: z.enum(SUBSTRATES),
+        least_thickness: amountIn('in').optional(),
+        allowable: amountIn('lb'),
+        source: SourceDocument,
+      }),
+    )
+    .optional(),
 });
 export type Fastener = z.infer<typeof Fastener>;
 
@@ -132,7 +151,13 @@ export const CoatingTerm = z.strictObject({
   paint_system: z.enum(PAINT_SYSTEMS),
   color_group: z.enum(COLOR_GROUPS),
   finish_years: z.number().int().min(0).max(60),
-  fade: z.strictObject({ limit: Decimal, scale: z.enum(['Hunter', 'CIELAB', 'CIEDE2000', 'not named']), years: z.number().int() }).optional(),
+  fade: z
+    .strictObject({
+      limit: Decimal,
+      scale: z.enum(['Hunter', 'CIELAB', 'CIEDE2000', 'not named']),
+      years: z.number().int(),
+    })
+    .optional(),
   chalk: z.strictObject({ least: Decimal, years: z.number().int() }).optional(),
   water_distance: amountIn('ft').optional(),
   document: Name,

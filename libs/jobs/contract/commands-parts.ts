@@ -6,5 +6,7 @@ import { amountIn, Name } from './amounts.js';
 export const ZoneAttachment = z.strictObject({
   zone: Name,
   spacing: amountIn('in').describe('clips along the panel, or screws across it in each row'),
-  rows: amountIn('in').optional().describe('on a solid deck: spacing of screw rows along the panel'),
+  rows: amountIn('in')
+    .optional()
+    .describe('on a solid deck: spacing of screw rows along the panel'),
 });

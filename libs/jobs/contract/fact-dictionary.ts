@@ -32,22 +32,30 @@ export function factValueFault(name: FactName, value: unknown): string | undefin
     case 'amount':
       return amountFault(value, definition);
     case 'choice':
-      return definition.of.includes(value as string) ? undefined : `must be one of ${definition.of.join(', ')}`;
+      return definition.of.includes(value as string)
+        ? undefined
+        : `must be one of ${definition.of.join(', ')}`;
     case 'flag':
       return typeof value === 'boolean' ? undefined : 'must be true or false';
     case 'text':
       return typeof value === 'string' && value.trim() !== '' ? undefined : 'must be a text';
     case 'day':
-      return typeof value === 'string' && /^\d{4}-\d\d-\d\d$/.test(value) && !Number.isNaN(Date.parse(value))
+      return typeof value === 'string' &&
+        /^\d{4}-\d\d-\d\d$/.test(value) &&
+        !Number.isNaN(Date.parse(value))
         ? undefined
         : 'must be a date like 2026-02-14';
     case 'choices':
-      return Array.isArray(value) && value.every((each) => definition.of.includes(each as string)) && new Set(value).size === value.length
+      return Array.isArray(value) &&
+        value.every((each) => definition.of.includes(each as string)) &&
+        new Set(value).size === value.length
         ? undefined
         : `must list some of ${definition.of.join(', ')}, each once`;
     case 'spacings': {
       if (!Array.isArray(value) || value.length === 0) return 'must list at least one spacing';
-      const faults = value.map((each: { v?: unknown }) => amountFault({ v: each?.v, u: definition.unit }, definition));
+      const faults = value.map((each: { v?: unknown }) =>
+        amountFault({ v: each?.v, u: definition.unit }, definition),
+      );
       const bad = faults.findIndex((fault) => fault !== undefined);
       return bad < 0 ? undefined : `line ${bad + 1} ${faults[bad]}`;
     }
@@ -59,8 +67,12 @@ function amountFault(
   { unit, least, most }: { unit: string; least: number; most: number },
 ): string | undefined {
   const given = value as { v?: unknown; u?: unknown } | null;
-  if (typeof given !== 'object' || given === null || given.u !== unit) return `must be an amount in ${unit}`;
-  const number = typeof given.v === 'string' && /^-?\d+(\.\d+)?$/.test(given.v) ? Number(given.v) : NaN;
+  if (typeof given !== 'object' || given === null || given.u !== unit)
+    return `must be an amount in ${unit}`;
+  const number =
+    typeof given.v === 'string' && /^-?\d+(\.\d+)?$/.test(given.v) ? Number(given.v) : NaN;
   if (!Number.isFinite(number)) return `must be a decimal number in ${unit}`;
-  return number >= least && number <= most ? undefined : `must be between ${least} and ${most} ${unit}`;
+  return number >= least && number <= most
+    ? undefined
+    : `must be between ${least} and ${most} ${unit}`;
 }

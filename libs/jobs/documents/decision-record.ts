@@ -7,18 +7,39 @@ import type { PastEvent } from '../contract/events.js';
 import type { Evaluation, FactUse } from '../contract/evaluation.js';
 import { evolve } from '../evolve.js';
 import { wordsFor } from '../history.js';
-import { activeSurfaces, CONFIRMED_STAGES, initial, type Job, type StageRecord, type Surface } from '../job.js';
+import {
+  activeSurfaces,
+  CONFIRMED_STAGES,
+  initial,
+  type Job,
+  type StageRecord,
+  type Surface,
+} from '../job.js';
 import { jobView, stageWords, jobStage } from '../view.js';
 import type { Cause, SignOffView, StageStatus } from '../contract/views.js';
 
 export interface DecisionRecord {
   readonly document: 'decision-record';
-  readonly job: { readonly id: string; readonly number: string; readonly name: string; readonly customer: string; readonly site: string; readonly jurisdiction: string | null };
+  readonly job: {
+    readonly id: string;
+    readonly number: string;
+    readonly name: string;
+    readonly customer: string;
+    readonly site: string;
+    readonly jurisdiction: string | null;
+  };
   /** The moments the record speaks of, and the job's version then. */
   readonly as_of: { readonly recorded: string; readonly version: number };
   readonly stands_at: string;
   readonly surfaces: readonly RecordedSurface[];
-  readonly timeline: readonly { readonly version: number; readonly at: string; readonly effective: string; readonly by: string; readonly role: string; readonly words: string }[];
+  readonly timeline: readonly {
+    readonly version: number;
+    readonly at: string;
+    readonly effective: string;
+    readonly by: string;
+    readonly role: string;
+    readonly words: string;
+  }[];
   readonly cautions: readonly string[];
 }
 
@@ -37,8 +58,18 @@ export interface RecordedStage {
   readonly status: StageStatus;
   readonly chosen: readonly { readonly what: string; readonly value: string }[];
   readonly facts: readonly FactUse[];
-  readonly said: readonly { readonly rule: string; readonly severity: string; readonly outcome: string; readonly words: string; readonly cites: readonly string[] }[];
-  readonly overrides: readonly { readonly rule: string; readonly reason: string; readonly says: string }[];
+  readonly said: readonly {
+    readonly rule: string;
+    readonly severity: string;
+    readonly outcome: string;
+    readonly words: string;
+    readonly cites: readonly string[];
+  }[];
+  readonly overrides: readonly {
+    readonly rule: string;
+    readonly reason: string;
+    readonly says: string;
+  }[];
   readonly by: string;
   readonly role: string;
   readonly at: string;
@@ -50,7 +81,11 @@ export interface RecordedStage {
 /** Person and site ids as they may be shown; an id that is not known stays an id. */
 export type Names = Readonly<Record<string, string>>;
 
-export function decisionRecord(id: string, events: readonly PastEvent[], names: Names): DecisionRecord {
+export function decisionRecord(
+  id: string,
+  events: readonly PastEvent[],
+  names: Names,
+): DecisionRecord {
   const job = events.reduce<Job>(evolve, initial(id));
   const last = events.at(-1);
   const view = jobView(job);
@@ -83,7 +118,12 @@ export function decisionRecord(id: string, events: readonly PastEvent[], names: 
   };
 }
 
-function recordedSurface(job: Job, surface: Surface, signOff: SignOffView, name: (id: string) => string): RecordedSurface {
+function recordedSurface(
+  job: Job,
+  surface: Surface,
+  signOff: SignOffView,
+  name: (id: string) => string,
+): RecordedSurface {
   const gauge = surface.stages.gauge.record;
   return {
     id: surface.id,
@@ -94,12 +134,21 @@ function recordedSurface(job: Job, surface: Surface, signOff: SignOffView, name:
       return record ? [recordedStage(job, stage, status, record, causes, name)] : [];
     }),
     gauge: gauge?.evaluation ?? null,
-    why: gauge?.evaluation ? whyWords(gauge.evaluation, gauge.content.option, gauge.content.why) : [],
+    why: gauge?.evaluation
+      ? whyWords(gauge.evaluation, gauge.content.option, gauge.content.why)
+      : [],
     sign_off: signOff,
   };
 }
 
-function recordedStage(job: Job, stage: Stage, status: StageStatus, record: StageRecord, causes: readonly Cause[], name: (id: string) => string): RecordedStage {
+function recordedStage(
+  job: Job,
+  stage: Stage,
+  status: StageStatus,
+  record: StageRecord,
+  causes: readonly Cause[],
+  name: (id: string) => string,
+): RecordedStage {
   return {
     stage,
     status,
@@ -109,7 +158,12 @@ function recordedStage(job: Job, stage: Stage, status: StageStatus, record: Stag
     }),
     facts: Object.entries(record.reads)
       .filter(([path, value]) => value !== null && !path.endsWith('#how'))
-      .map(([path, value]) => ({ path, value, how: job.facts[path]?.how ?? null, source: job.facts[path]?.source ?? null })),
+      .map(([path, value]) => ({
+        path,
+        value,
+        how: job.facts[path]?.how ?? null,
+        source: job.facts[path]?.source ?? null,
+      })),
     said: record.findings.map(saidWords),
     overrides: record.overrides,
     by: name(record.by.person),
@@ -121,15 +175,29 @@ function recordedStage(job: Job, stage: Stage, status: StageStatus, record: Stag
   };
 }
 
-const saidWords = ({ rule, severity, outcome, words, cites }: Finding) => ({ rule, severity, outcome, words, cites: cites.map(citationText) });
+const saidWords = ({ rule, severity, outcome, words, cites }: Finding) => ({
+  rule,
+  severity,
+  outcome,
+  words,
+  cites: cites.map(citationText),
+});
 
 /** Values as they read in a table; whole evaluations and load sets stand elsewhere. */
 function plain(value: unknown): string | null {
   if (value === null || value === undefined) return null;
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'string') return value;
-  const { method, source, basis, zones } = value as { method?: string; source?: string; basis?: string; zones?: readonly object[] };
-  if (method) return [method, method === 'not-applicable' ? '' : `${basis} level`, source].filter((each) => each).join(', ');
+  const { method, source, basis, zones } = value as {
+    method?: string;
+    source?: string;
+    basis?: string;
+    zones?: readonly object[];
+  };
+  if (method)
+    return [method, method === 'not-applicable' ? '' : `${basis} level`, source]
+      .filter((each) => each)
+      .join(', ');
   if (zones && 'fastener' in (value as object)) {
     const { fastener } = value as { fastener: string };
     return `${fastener}: ${zones.map((each) => zoneWords(each as never)).join('; ')}`;
@@ -137,14 +205,27 @@ function plain(value: unknown): string | null {
   return null;
 }
 
-const zoneWords = ({ zone, spacing, rows }: { zone: string; spacing: { v: string; u: string }; rows?: { v: string } }): string =>
-  `zone ${zone} at ${spacing.v} in${rows ? `, rows at ${rows.v} in` : ''}`;
+const zoneWords = ({
+  zone,
+  spacing,
+  rows,
+}: {
+  zone: string;
+  spacing: { v: string; u: string };
+  rows?: { v: string };
+}): string => `zone ${zone} at ${spacing.v} in${rows ? `, rows at ${rows.v} in` : ''}`;
 
 /** Why this gauge, in a few sentences: the recommendation, the person's reason, each other option. */
-export function whyWords(evaluation: Evaluation, picked: string, why: string | null): readonly string[] {
+export function whyWords(
+  evaluation: Evaluation,
+  picked: string,
+  why: string | null,
+): readonly string[] {
   return [
     evaluation.recommendation.sentence,
-    ...(evaluation.recommendation.option === picked ? [] : [`The person took ${picked} instead: ${why ?? 'no reason given'}`]),
+    ...(evaluation.recommendation.option === picked
+      ? []
+      : [`The person took ${picked} instead: ${why ?? 'no reason given'}`]),
     ...evaluation.options.flatMap(({ why_not }) => (why_not ? [why_not.words] : [])),
   ];
 }

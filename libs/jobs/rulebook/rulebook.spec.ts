@@ -123,14 +123,19 @@ describe('a draft', () => {
 
   test('needs a first edition, a difference and the role', () => {
     expect(codes(when([], DRAFT))).toEqual(['BOOK-03']);
-    expect(codes(when([FIRST], { ...DRAFT, edits: [{ rule: 'GAUGE-07', source }] }))).toEqual(['BOOK-06']);
+    expect(codes(when([FIRST], { ...DRAFT, edits: [{ rule: 'GAUGE-07', source }] }))).toEqual([
+      'BOOK-06',
+    ]);
     expect(codes(when([FIRST], DRAFT, { roles: ['project-manager'] }))).toEqual(['BOOK-01']);
   });
 
   test('may add a rule with its own settings and leave out guidance', () => {
     const more: RulebookCommandInput = {
       ...DRAFT,
-      edits: [{ rule: 'GAUGE-17', source }, { rule: 'GAUGE-06', leave_out: true, source }],
+      edits: [
+        { rule: 'GAUGE-17', source },
+        { rule: 'GAUGE-06', leave_out: true, source },
+      ],
     };
     const { changes } = drafted(more)[1]!.data as {
       changes: readonly { rule: string; was: string | null; becomes: string | null }[];
@@ -202,7 +207,9 @@ describe('two people at once', () => {
       'GAUGE-07 setting hail_country_stone_in 1.75 → 1.5',
     );
     const again = drafted({ ...other, seen: 3 }, published);
-    const edition = eventsOf(when(again, { ...late, seen: 5 }))[0]!.data as { edition: typeof EDITION_1 };
+    const edition = eventsOf(when(again, { ...late, seen: 5 }))[0]!.data as {
+      edition: typeof EDITION_1;
+    };
     expect(edition.edition.number).toBe(3);
     const kept = edition.edition.entries.find(({ rule }) => rule === 'GAUGE-07');
     expect(kept?.settings['hail_country_stone_in']).toBe(1.5);

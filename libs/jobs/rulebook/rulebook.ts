@@ -66,7 +66,11 @@ export function evolveRulebook(rulebook: Rulebook, event: RulebookEvent): Rulebo
   switch (event.type) {
     case 'rules-edition-drafted/1': {
       const { draft: id, ...data } = event.data;
-      return { ...rulebook, version, drafts: { ...rulebook.drafts, [id]: { id, version, ...data } } };
+      return {
+        ...rulebook,
+        version,
+        drafts: { ...rulebook.drafts, [id]: { id, version, ...data } },
+      };
     }
     case 'rules-draft-withdrawn/1':
       return { ...rulebook, version, drafts: without(rulebook.drafts, event.data.draft) };
@@ -138,7 +142,9 @@ function outdated(
   if (!newest || !before || newest.number === base) return [];
   const changed = editionDifference(before, newest, book)
     .slice(0, MOST_TOLD)
-    .map(({ rule, what, was, becomes }) => `${rule} ${what} ${was ?? 'none'} → ${becomes ?? 'none'}`);
+    .map(
+      ({ rule, what, was, becomes }) => `${rule} ${what} ${was ?? 'none'} → ${becomes ?? 'none'}`,
+    );
   const meanwhile =
     `It changes edition ${base}, and edition ${newest.number} was published since ` +
     `("${newest.summary}"): ${changed.join('; ') || 'no rule differs'}. ` +

@@ -8,13 +8,21 @@ import { isRefusal, openSurface } from '../stages/confirm.js';
 import { licenseRefusals } from './license.js';
 import { scopeOf } from './scope.js';
 
-export function requestSignOff(job: Job, command: CommandOf<'request-sign-off'>, context: Context): Decision {
+export function requestSignOff(
+  job: Job,
+  command: CommandOf<'request-sign-off'>,
+  context: Context,
+): Decision {
   const { surfaces, refusals } = named(job, command.surfaces);
-  if (job.signOffs[command.request]) refusals.push(refuse('MOVE-07', `Request ${command.request} stands already.`, '/request'));
-  if (command.expires < context.at.slice(0, 10)) refusals.push(refuse('MOVE-10', 'The request would be over already.', '/expires'));
+  if (job.signOffs[command.request])
+    refusals.push(refuse('MOVE-07', `Request ${command.request} stands already.`, '/request'));
+  if (command.expires < context.at.slice(0, 10))
+    refusals.push(refuse('MOVE-10', 'The request would be over already.', '/expires'));
   for (const surface of surfaces) {
     if (surface.stages.gauge.status !== 'confirmed') {
-      refusals.push(refuse('MOVE-13', `${surface.name}: the gauge is not selected on today's facts.`));
+      refusals.push(
+        refuse('MOVE-13', `${surface.name}: the gauge is not selected on today's facts.`),
+      );
     }
   }
   if (refusals.length > 0) return decline(...refusals);
@@ -29,23 +37,33 @@ export function requestSignOff(job: Job, command: CommandOf<'request-sign-off'>,
       exclusions,
       expires,
       scope: Object.fromEntries(surfaces.map((surface) => [surface.id, scopeOf(job, surface)])),
-      requires: Object.fromEntries(surfaces.map((surface) => [surface.id, signOffRequired(surface)])),
+      requires: Object.fromEntries(
+        surfaces.map((surface) => [surface.id, signOffRequired(surface)]),
+      ),
     },
   });
 }
 
-export function recordDesign(job: Job, command: CommandOf<'record-engineer-design'>, context: Context): Decision {
+export function recordDesign(
+  job: Job,
+  command: CommandOf<'record-engineer-design'>,
+  context: Context,
+): Decision {
   const { surfaces, refusals } = named(job, command.surfaces);
-  if (job.signOffs[command.design]) refusals.push(refuse('MOVE-07', `Design ${command.design} stands already.`, '/design'));
+  if (job.signOffs[command.design])
+    refusals.push(refuse('MOVE-07', `Design ${command.design} stands already.`, '/design'));
   refusals.push(...licenseRefusals(job, command.license, command.dated, '/license'));
-  if (command.dated > context.at.slice(0, 10)) refusals.push(refuse('MOVE-10', 'A design cannot be dated after today.', '/dated'));
+  if (command.dated > context.at.slice(0, 10))
+    refusals.push(refuse('MOVE-10', 'A design cannot be dated after today.', '/dated'));
   if (refusals.length > 0) return decline(...refusals);
   const { type: _, ...data } = command;
   return accept({
     type: 'engineer-design-received/1',
     data: {
       ...data,
-      scope_inputs: Object.fromEntries(surfaces.map((surface) => [surface.id, scopeOf(job, surface)])),
+      scope_inputs: Object.fromEntries(
+        surfaces.map((surface) => [surface.id, scopeOf(job, surface)]),
+      ),
       standing: 'attached, not verified in this system',
     },
   });

@@ -8,12 +8,30 @@ import { refuse, type Refusal } from '../refusal.js';
 export function licenseRefusals(job: Job, license: License, day: string, at: string): Refusal[] {
   const refusals: Refusal[] = [];
   if (license.expires < day) {
-    refusals.push(refuse('MOVE-14', `License ${license.number} expired on ${license.expires}, before ${day}.`, `${at}/expires`));
+    refusals.push(
+      refuse(
+        'MOVE-14',
+        `License ${license.number} expired on ${license.expires}, before ${day}.`,
+        `${at}/expires`,
+      ),
+    );
   }
   if (job.jurisdiction === null) {
-    refusals.push(refuse('MOVE-14', 'The job names no jurisdiction yet: record it first.', `${at}/jurisdiction`));
+    refusals.push(
+      refuse(
+        'MOVE-14',
+        'The job names no jurisdiction yet: record it first.',
+        `${at}/jurisdiction`,
+      ),
+    );
   } else if (license.jurisdiction !== job.jurisdiction) {
-    refusals.push(refuse('MOVE-14', `License ${license.number} is of ${license.jurisdiction}; the job is in ${job.jurisdiction}.`, `${at}/jurisdiction`));
+    refusals.push(
+      refuse(
+        'MOVE-14',
+        `License ${license.number} is of ${license.jurisdiction}; the job is in ${job.jurisdiction}.`,
+        `${at}/jurisdiction`,
+      ),
+    );
   }
   return refusals;
 }

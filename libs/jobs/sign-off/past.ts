@@ -31,9 +31,17 @@ type Answer = PastEvent & { readonly type: 'sign-off-approved/1' | 'sign-off-dec
 
 export function answered(job: Job, event: Answer, past: PastEvent): Job {
   const before = known(job, event.data.request);
-  const said = { license: event.data.license, exclusions: joined(before.exclusions, event.data.exclusions) };
+  const said = {
+    license: event.data.license,
+    exclusions: joined(before.exclusions, event.data.exclusions),
+  };
   if (event.type === 'sign-off-declined/1') {
-    return withSignOff(job, { ...before, ...said, standing: 'declined', words: event.data.reasons });
+    return withSignOff(job, {
+      ...before,
+      ...said,
+      standing: 'declined',
+      words: event.data.reasons,
+    });
   }
   const { conditions, statement } = event.data;
   const signOff: SignOff = {
@@ -46,7 +54,11 @@ export function answered(job: Job, event: Answer, past: PastEvent): Job {
   return conditions ? bind(job, signOff, conditions, past) : withSignOff(job, signOff);
 }
 
-export function designReceived(job: Job, data: EventData['engineer-design-received/1'], event: PastEvent): Job {
+export function designReceived(
+  job: Job,
+  data: EventData['engineer-design-received/1'],
+  event: PastEvent,
+): Job {
   const signOff: SignOff = {
     id: data.design,
     kind: 'design-received',
@@ -69,7 +81,13 @@ export function designReceived(job: Job, data: EventData['engineer-design-receiv
 
 export function reaffirmed(job: Job, data: EventData['sign-off-reaffirmed/1']): Job {
   const before = known(job, data.request);
-  return withSignOff(job, { ...before, license: data.license, words: data.statement, scope: data.scope, differences: [] });
+  return withSignOff(job, {
+    ...before,
+    license: data.license,
+    words: data.statement,
+    scope: data.scope,
+    differences: [],
+  });
 }
 
 export function revoked(job: Job, data: EventData['sign-off-revoked/1']): Job {
@@ -92,23 +110,56 @@ function bind(job: Job, signOff: SignOff, conditions: EngineerConditions, event:
   return withSignOff(next, { ...signOff, scope });
 }
 
-export function boundValues(surface: string, conditions: EngineerConditions): Record<string, unknown> {
+export function boundValues(
+  surface: string,
+  conditions: EngineerConditions,
+): Record<string, unknown> {
   return {
-    ...(conditions.thickness ? { [contentPath(surface, 'gauge', 'thickness_in')]: conditions.thickness.v } : {}),
-    ...(conditions.attachment ? { [contentPath(surface, 'gauge', 'attachment')]: conditions.attachment } : {}),
+    ...(conditions.thickness
+      ? { [contentPath(surface, 'gauge', 'thickness_in')]: conditions.thickness.v }
+      : {}),
+    ...(conditions.attachment
+      ? { [contentPath(surface, 'gauge', 'attachment')]: conditions.attachment }
+      : {}),
   };
 }
 
-function reopenWhereDifferent(job: Job, surface: Surface, bound: Reads, words: string, event: PastEvent): Job {
+function reopenWhereDifferent(
+  job: Job,
+  surface: Surface,
+  bound: Reads,
+  words: string,
+  event: PastEvent,
+): Job {
   const state = surface.stages.gauge;
   if (!state.record) return job;
   const at = lookupIn(job);
   const causes = Object.entries(bound)
     .filter(([path, to]) => !same(at(path), to))
-    .map(([path, to]) => ({ path, from: at(path), to, at: event.recordedAt, by: event.by.person, reason: words }));
+    .map(([path, to]) => ({
+      path,
+      from: at(path),
+      to,
+      at: event.recordedAt,
+      by: event.by.person,
+      reason: words,
+    }));
   // Conditions always ask for the gauge stage to be confirmed again, even where it happens to agree.
-  const gauge = { ...state, status: 'needs-recheck' as const, causes: [...state.causes, ...(causes.length > 0 ? causes : [conditionsCause(surface.id, words, event)])] };
-  return { ...job, surfaces: { ...job.surfaces, [surface.id]: { ...surface, stages: { ...surface.stages, gauge } } } };
+  const gauge = {
+    ...state,
+    status: 'needs-recheck' as const,
+    causes: [
+      ...state.causes,
+      ...(causes.length > 0 ? causes : [conditionsCause(surface.id, words, event)]),
+    ],
+  };
+  return {
+    ...job,
+    surfaces: {
+      ...job.surfaces,
+      [surface.id]: { ...surface, stages: { ...surface.stages, gauge } },
+    },
+  };
 }
 
 const conditionsCause = (surface: string, words: string, event: PastEvent) => ({

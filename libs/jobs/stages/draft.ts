@@ -9,12 +9,23 @@ import type { Job, Surface } from '../job.js';
 import { lookupIn } from '../lookup.js';
 import { hazardsContent } from './hazards.js';
 
-export function draftContent(job: Job, surface: Surface, command: Command, context: Context): object | null {
+export function draftContent(
+  job: Job,
+  surface: Surface,
+  command: Command,
+  context: Context,
+): object | null {
   switch (command.type) {
     case 'choose-style': {
       const profile = context.catalogue.profiles.find(({ id }) => id === command.profile);
       return profile
-        ? { profile: profile.id, profile_name: profile.name, family: profile.family, width: command.width.v, lap_sealant: command.lap_sealant }
+        ? {
+            profile: profile.id,
+            profile_name: profile.name,
+            family: profile.family,
+            width: command.width.v,
+            lap_sealant: command.lap_sealant,
+          }
         : null;
     }
     case 'choose-coating': {
@@ -26,8 +37,12 @@ export function draftContent(job: Job, surface: Surface, command: Command, conte
       return Array.isArray(content) ? null : content;
     }
     case 'confirm-substrate': {
-      const substrate = lookupIn(job)(factPath('surface', surface.id, 'substrate')) as Substrate | null;
-      return substrate === null ? null : { substrate, open_framing: isOpenFraming(substrate), provisional: command.provisional };
+      const substrate = lookupIn(job)(
+        factPath('surface', surface.id, 'substrate'),
+      ) as Substrate | null;
+      return substrate === null
+        ? null
+        : { substrate, open_framing: isOpenFraming(substrate), provisional: command.provisional };
     }
     default:
       return null;

@@ -2,8 +2,19 @@
 // missing is named; a fact outside the method gives no number.
 
 import {
-  degrees, degreesOfRise, display, feet, mph, per12, readSnowRoof, snowOnRoof, squareFeet, TO_BE_CONFIRMED,
-  windOnSurface, type Outcome, type WindSurfaceInput,
+  degrees,
+  degreesOfRise,
+  display,
+  feet,
+  mph,
+  per12,
+  readSnowRoof,
+  snowOnRoof,
+  squareFeet,
+  TO_BE_CONFIRMED,
+  windOnSurface,
+  type Outcome,
+  type WindSurfaceInput,
 } from '#engineering';
 import type { CommandOf } from '../contract/commands.js';
 import type { SnowContent, WindContent } from '../contract/events.js';
@@ -33,7 +44,9 @@ function needed(at: Lookup, surface: Surface) {
     number: (name: FactName): number => Number((value(name) as { v: string } | null)?.v ?? NaN),
     optional: (name: FactName): number | undefined => {
       const { on } = factDefinition(name);
-      const found = at(factPath(on, on === 'building' ? surface.building : surface.id, name)) as { v: string } | null;
+      const found = at(factPath(on, on === 'building' ? surface.building : surface.id, name)) as {
+        v: string;
+      } | null;
       return found === null ? undefined : Number(found.v);
     },
     yes: (name: FactName): boolean => at(factPath('building', surface.building, name)) === true,
@@ -41,46 +54,42 @@ function needed(at: Lookup, surface: Surface) {
 }
 
 const missingFacts = (what: string, names: readonly FactName[]): readonly Refusal[] =>
-  names.map((name) => refuse('MOVE-10', `${what} needs ${factDefinition(name).asks.toLowerCase()}: record it first.`, `/facts/${name}`));
+  names.map((name) =>
+    refuse(
+      'MOVE-10',
+      `${what} needs ${factDefinition(name).asks.toLowerCase()}: record it first.`,
+      `/facts/${name}`,
+    ),
+  );
 
-export function calculateWind(at: Lookup, surface: Surface, edition: WindSurfaceInput['edition']): WindContent | readonly Refusal[] {
+export function calculateWind(
+  at: Lookup,
+  surface: Surface,
+  edition: WindSurfaceInput['edition'],
+): WindContent | readonly Refusal[] {
   const fact = needed(at, surface);
-  const wall = WALL_KINDS.includes(surface.kind);
-  const shape = fact.choice<string>('roof-shape');
-  const enclosure = fact.choice<WindSurfaceInput['enclosure']>('enclosure');
-  const width = fact.number('width');
-  const length = fact.number('length');
-  const input = {
-    edition,
-    V: mph(fact.number('wind-speed')),
-    exposure: fact.choice<WindSurfaceInput['exposure']>('exposure'),
-    h: feet(fact.number('mean-roof-height')),
-    Kzt: fact.optional('topographic-factor') ?? 1,
-    elevation: feet(fact.optional('elevation') ?? 0),
-    enclosure,
-    roof: {
-      shape: shape as WindSurfaceInput['roof']['shape'],
-      theta: degrees(degreesOfRise(per12(fact.number(wall ? 'roof-slope' : 'slope')))),
-      width: feet(Math.min(width, length)),
-      length: feet(Math.max(width, length)),
-      overhang: fact.yes('overhang'),
-    },
-    areas: [squareFeet(PANEL_AREA_FT2)],
-  } satisfies WindSurfaceInput;
+  const input = windInput(fact, surface, edition);
   if (fact.missing.length > 0) return missingFacts('Wind', fact.missing);
-  const outside = outsideWind(shape, enclosure);
-  const outcome = outside.length > 0 ? undefined : windOnSurface(input);
-  if (outcome === undefined || !outcome.ok) {
-    const faults = outcome === undefined ? outside : outcome.faults.map(({ pointer, message }) => `${pointer.slice(1)} ${message}`);
-    return faults.map((fault) => refuse('MOVE-10', `Outside the method: ${fault}. Enter an engineer's pressures instead.`, '/hazards/wind'));
+  const outside = outsideWind(input.roof.shape, input.enclosure);
+  if (outside.length > 0) return outsideTheMethod(outside);
+  const outcome = windOnSurface(input);
+  if (!outcome.ok) {
+    return outsideTheMethod(
+      outcome.faults.map(({ pointer, message }) => `${pointer.slice(1)} ${message}`),
+    );
   }
-  const part = wall ? ['wall'] : ['roof', 'overhang'];
+  const part = WALL_KINDS.includes(surface.kind) ? ['wall'] : ['roof', 'overhang'];
   return {
     method: 'calculated',
     basis: 'strength',
     zones: outcome.value.zones
       .filter((zone) => part.includes(zone.part))
-      .map(({ zone, part: where, inward, outward }) => ({ zone, part: where, inward_psf: display(inward, 2), outward_psf: display(outward, 2) })),
+      .map(({ zone, part: where, inward, outward }) => ({
+        zone,
+        part: where,
+        inward_psf: display(inward, 2),
+        outward_psf: display(outward, 2),
+      })),
     by_engineer: false,
     source: `calculated, ASCE/SEI ${edition}, ${outcome.value.figure}, ${PANEL_AREA_FT2} ft2`,
     edition,
@@ -89,6 +98,42 @@ export function calculateWind(at: Lookup, surface: Surface, edition: WindSurface
     steps: outcome.steps.map(stepRecord),
   };
 }
+
+function windInput(
+  fact: ReturnType<typeof needed>,
+  surface: Surface,
+  edition: WindSurfaceInput['edition'],
+): WindSurfaceInput {
+  const width = fact.number('width');
+  const length = fact.number('length');
+  const slope = fact.number(WALL_KINDS.includes(surface.kind) ? 'roof-slope' : 'slope');
+  return {
+    edition,
+    V: mph(fact.number('wind-speed')),
+    exposure: fact.choice<WindSurfaceInput['exposure']>('exposure'),
+    h: feet(fact.number('mean-roof-height')),
+    Kzt: fact.optional('topographic-factor') ?? 1,
+    elevation: feet(fact.optional('elevation') ?? 0),
+    enclosure: fact.choice<WindSurfaceInput['enclosure']>('enclosure'),
+    roof: {
+      shape: fact.choice<WindSurfaceInput['roof']['shape']>('roof-shape'),
+      theta: degrees(degreesOfRise(per12(slope))),
+      width: feet(Math.min(width, length)),
+      length: feet(Math.max(width, length)),
+      overhang: fact.yes('overhang'),
+    },
+    areas: [squareFeet(PANEL_AREA_FT2)],
+  };
+}
+
+const outsideTheMethod = (faults: readonly string[]): readonly Refusal[] =>
+  faults.map((fault) =>
+    refuse(
+      'MOVE-10',
+      `Outside the method: ${fault}. Enter an engineer's pressures instead.`,
+      '/hazards/wind',
+    ),
+  );
 
 function outsideWind(shape: string, enclosure: string): readonly string[] {
   return [
@@ -99,7 +144,11 @@ function outsideWind(shape: string, enclosure: string): readonly string[] {
 
 type SnowGiven = Extract<CommandOf<'assess-hazards'>['hazards']['snow'], { method: 'calculated' }>;
 
-export function calculateSnow(at: Lookup, surface: Surface, given: SnowGiven): SnowContent | readonly Refusal[] {
+export function calculateSnow(
+  at: Lookup,
+  surface: Surface,
+  given: SnowGiven,
+): SnowContent | readonly Refusal[] {
   const fact = needed(at, surface);
   const shape = fact.choice<string>('roof-shape');
   const W2 = given.edition === '7-22' ? fact.optional('winter-wind') : undefined;
@@ -122,15 +171,26 @@ export function calculateSnow(at: Lookup, surface: Surface, given: SnowGiven): S
     ...(W2 === undefined ? {} : { drift: { W2 } }),
   };
   if (fact.missing.length > 0) return missingFacts('Snow', fact.missing);
-  if (shape === 'other') return [refuse('MOVE-10', 'Outside the method: the roof shape has no figure. Enter an engineer\'s loads instead.', '/hazards/snow')];
+  if (shape === 'other')
+    return [
+      refuse(
+        'MOVE-10',
+        "Outside the method: the roof shape has no figure. Enter an engineer's loads instead.",
+        '/hazards/snow',
+      ),
+    ];
   const roof = readSnowRoof(question);
   const outcome = roof.ok ? snowOnRoof(roof.value) : roof;
   if (!outcome.ok) {
-    return outcome.faults.map(({ pointer, message }) => refuse('MOVE-10', `Snow: ${pointer.slice(1)} ${message}.`, '/hazards/snow'));
+    return outcome.faults.map(({ pointer, message }) =>
+      refuse('MOVE-10', `Snow: ${pointer.slice(1)} ${message}.`, '/hazards/snow'),
+    );
   }
   const { ps_psf, pm_psf, unbalanced, rain_on_snow_psf } = outcome.value;
   const balanced = Number(ps_psf) + Number(rain_on_snow_psf);
-  const leeward = unbalanced ? Number(unbalanced.leeward_psf) + Number(unbalanced.surcharge_psf ?? 0) : 0;
+  const leeward = unbalanced
+    ? Number(unbalanced.leeward_psf) + Number(unbalanced.surcharge_psf ?? 0)
+    : 0;
   const worst = Math.max(balanced, Number(pm_psf ?? 0), leeward);
   return {
     method: 'calculated',

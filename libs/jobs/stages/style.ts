@@ -6,18 +6,37 @@ import type { Job } from '../job.js';
 import { refuse } from '../refusal.js';
 import { confirmPlain } from './confirm.js';
 
-export function chooseStyle(job: Job, command: CommandOf<'choose-style'>, context: Context): Decision {
+export function chooseStyle(
+  job: Job,
+  command: CommandOf<'choose-style'>,
+  context: Context,
+): Decision {
   const profile = context.catalogue.profiles.find(({ id }) => id === command.profile);
   return confirmPlain(
-    job, command, context, 'style',
+    job,
+    command,
+    context,
+    'style',
     () => {
       if (!profile) {
-        return [refuse('MOVE-11', `Profile ${command.profile} is not in catalogue edition ${context.catalogue.edition}.`, '/profile')];
+        return [
+          refuse(
+            'MOVE-11',
+            `Profile ${command.profile} is not in catalogue edition ${context.catalogue.edition}.`,
+            '/profile',
+          ),
+        ];
       }
       const width = profile.widths.find(({ v }) => Number(v) === Number(command.width.v));
       if (!width) {
         const widths = profile.widths.map(({ v }) => `${v} in`).join(', ');
-        return [refuse('MOVE-11', `${profile.name} covers ${widths}, not ${command.width.v} in.`, '/width')];
+        return [
+          refuse(
+            'MOVE-11',
+            `${profile.name} covers ${widths}, not ${command.width.v} in.`,
+            '/width',
+          ),
+        ];
       }
       return {
         profile: profile.id,

@@ -11,17 +11,33 @@ import { surfaceFacts } from '../reading.js';
 import { refuse, type Refusal } from '../refusal.js';
 import { confirmPlain, isRefusal, openSurface } from './confirm.js';
 
-export function confirmSubstrate(job: Job, command: CommandOf<'confirm-substrate'>, context: Context): Decision {
+export function confirmSubstrate(
+  job: Job,
+  command: CommandOf<'confirm-substrate'>,
+  context: Context,
+): Decision {
   return confirmPlain(
-    job, command, context, 'substrate',
+    job,
+    command,
+    context,
+    'substrate',
     (surface) => {
-      const substrate = lookupIn(job)(factPath('surface', surface.id, 'substrate')) as Substrate | null;
+      const substrate = lookupIn(job)(
+        factPath('surface', surface.id, 'substrate'),
+      ) as Substrate | null;
       const refusals = provisionalRefusals(job, surface, command.provisional);
       if (substrate === null) {
-        return [...refusals, refuse('MOVE-10', `${surface.name}: record what the panels lie on first.`, '/surface')];
+        return [
+          ...refusals,
+          refuse('MOVE-10', `${surface.name}: record what the panels lie on first.`, '/surface'),
+        ];
       }
       if (refusals.length > 0) return refusals;
-      return { substrate, open_framing: isOpenFraming(substrate), provisional: command.provisional };
+      return {
+        substrate,
+        open_framing: isOpenFraming(substrate),
+        provisional: command.provisional,
+      };
     },
     (data) => ({ type: 'substrate-confirmed/1', data }),
   );
@@ -30,13 +46,23 @@ export function confirmSubstrate(job: Job, command: CommandOf<'confirm-substrate
 function provisionalRefusals(job: Job, surface: Surface, provisional: boolean): readonly Refusal[] {
   const reroof = lookupIn(job)(factPath('surface', surface.id, 'reroof')) === true;
   const tornOff = surface.tearOff === 'different' || surface.tearOff === 'confirmed';
-  if (provisional && !reroof) return [refuse('MOVE-08', 'Only a reroof is confirmed provisionally.', '/provisional')];
-  if (provisional && tornOff) return [refuse('MOVE-08', 'The old roof is off: confirm what was found.', '/provisional')];
+  if (provisional && !reroof)
+    return [refuse('MOVE-08', 'Only a reroof is confirmed provisionally.', '/provisional')];
+  if (provisional && tornOff)
+    return [refuse('MOVE-08', 'The old roof is off: confirm what was found.', '/provisional')];
   if (reroof && !provisional && !tornOff) {
-    return [refuse('MOVE-08', 'The old roof still covers it: confirm provisionally; the tear-off checkpoint follows.', '/provisional')];
+    return [
+      refuse(
+        'MOVE-08',
+        'The old roof still covers it: confirm provisionally; the tear-off checkpoint follows.',
+        '/provisional',
+      ),
+    ];
   }
   const loose = tornOff && reroof ? looseFacts(job, surface) : [];
-  return loose.map((name) => refuse('MOVE-08', `The old roof is off: record ${name} as measured.`, '/surface'));
+  return loose.map((name) =>
+    refuse('MOVE-08', `The old roof is off: record ${name} as measured.`, '/surface'),
+  );
 }
 
 const looseFacts = (job: Job, surface: Surface): readonly string[] =>
@@ -46,7 +72,9 @@ export function recordTearOff(job: Job, command: CommandOf<'record-tear-off'>): 
   const surface = openSurface(job, command.surface);
   if (isRefusal(surface)) return decline(surface);
   if (surface.tearOff !== 'due') {
-    return decline(refuse('MOVE-08', `${surface.name}: no tear-off checkpoint is due (${surface.tearOff}).`));
+    return decline(
+      refuse('MOVE-08', `${surface.name}: no tear-off checkpoint is due (${surface.tearOff}).`),
+    );
   }
   if (command.finding === 'as-assumed') {
     const loose = looseFacts(job, surface);
@@ -55,9 +83,20 @@ export function recordTearOff(job: Job, command: CommandOf<'record-tear-off'>): 
     }
   }
   const { finding, words, files } = command;
-  return accept({ type: 'tear-off-recorded/1', data: { surface: surface.id, finding, words, files } });
+  return accept({
+    type: 'tear-off-recorded/1',
+    data: { surface: surface.id, finding, words, files },
+  });
 }
 
 const NO_CATALOGUE = {
-  edition: 1, in_force_from: '2000-01-01', summary: 'none', profiles: [], made: [], charts: [], assemblies: [], fasteners: [], terms: [],
+  edition: 1,
+  in_force_from: '2000-01-01',
+  summary: 'none',
+  profiles: [],
+  made: [],
+  charts: [],
+  assemblies: [],
+  fasteners: [],
+  terms: [],
 };
