@@ -37,6 +37,7 @@ export const PAGES: readonly PageOf[] = [
   { name: 'jobs-filtered', path: '/jobs?state=Ready&sort=-number', who: OFFICE },
   { name: 'jobs-none', path: '/jobs?find=nothing-is-called-this', who: OFFICE },
   { name: 'open-job', path: '/jobs/new', who: OFFICE },
+  { name: 'import', path: '/jobs/import', who: OFFICE },
   { name: 'job', path: `/jobs/${BARN.id}`, who: OFFICE },
   { name: 'job-open', path: `/jobs/${WORKSHOP.id}`, who: OFFICE },
   { name: 'order', path: `/jobs/${BARN.id}/order`, who: OFFICE },

@@ -21,6 +21,7 @@ export interface Request {
   readonly raw?: { readonly bytes: Blob | string; readonly type: string; readonly name?: string };
   readonly version?: number;
   readonly key?: string;
+  readonly headers?: Readonly<Record<string, string>>;
   readonly signal?: AbortSignal;
 }
 
@@ -58,7 +59,7 @@ export async function ask<T>(path: string, request: Request = {}): Promise<Answe
 
 async function send(path: string, request: Request): Promise<Response> {
   const { method = 'GET', body, raw, version, key, signal } = request;
-  const headers = new Headers({ accept: 'application/json' });
+  const headers = new Headers({ accept: 'application/json', ...request.headers });
   if (body !== undefined) headers.set('content-type', 'application/json');
   if (raw !== undefined) headers.set('content-type', raw.type);
   if (raw?.name !== undefined) headers.set('x-file-name', encodeURIComponent(raw.name));

@@ -28,14 +28,18 @@ export function BulkAssign({
   const people = useQuery({ ...peopleQuery, retry: false }).data?.people ?? [];
   const [person, setPerson] = useState('');
   const [failed, setFailed] = useState<readonly Failed[]>([]);
+  const [busy, setBusy] = useState(false);
   if (selected.length === 0 && failed.length === 0) return null;
   const assign = async () => {
+    if (busy) return;
+    setBusy(true);
     const results = await Promise.all(selected.map((id) => assignOne(id, person || null)));
     const bad = results.flatMap((words, i) =>
       words === null
         ? []
         : [{ number: rows.find(({ id }) => id === selected[i])?.number ?? '', words }],
     );
+    setBusy(false);
     setFailed(bad);
     say(`${results.length - bad.length} of ${results.length} jobs assigned.`);
     clear();
@@ -56,8 +60,8 @@ export function BulkAssign({
             options={people.map(({ id, name }) => ({ value: id, label: name }))}
             onChange={setPerson}
           />
-          <button type="button" className="main" onClick={() => void assign()}>
-            Assign
+          <button type="button" className="main" aria-disabled={busy} onClick={() => void assign()}>
+            {busy ? 'Assigning…' : 'Assign'}
           </button>
           <button type="button" onClick={clear}>
             Cancel

@@ -5,10 +5,11 @@ import { Link, useNavigate, useSearch } from '@tanstack/react-router';
 import { useState } from 'react';
 import { jobsQuery, sessionQuery } from '../api/queries.js';
 import { Empty, Failure, Loading } from '../parts/states.js';
+import { count } from '../parts/words.js';
 import { has, OFFICE } from '../shell/home.js';
 import { Page } from '../shell/page.js';
 import { BulkAssign } from './bulk-assign.js';
-import { queryOf, type Filter } from './filter.js';
+import { FILTERS, queryOf, type Filter } from './filter.js';
 import { FilterRow } from './filter-row.js';
 import { JobTable } from './job-table.js';
 import { Paging } from './paging.js';
@@ -32,9 +33,14 @@ export function JobListPage() {
       lead={<Count total={total} />}
       actions={
         office && (
-          <Link to="/jobs/new" className="button main">
-            Open a new job
-          </Link>
+          <>
+            <Link to="/jobs/import" className="button">
+              Import jobs
+            </Link>
+            <Link to="/jobs/new" className="button main">
+              Open a new job
+            </Link>
+          </>
         )
       }
     >
@@ -65,7 +71,7 @@ export function JobListPage() {
               size={jobs.data.size}
               filter={filter}
             />
-            <Exports filter={filter} />
+            <Exports filter={filter} total={jobs.data.total} />
           </div>
         </>
       )}
@@ -94,12 +100,13 @@ const NoJobs = ({ filtered }: { readonly filtered: boolean }) => (
   </Empty>
 );
 
-function Exports({ filter }: { readonly filter: Filter }) {
+function Exports({ filter, total }: { readonly filter: Filter; readonly total: number }) {
   const query = queryOf(filter, false);
+  const filtered = FILTERS.some((name) => filter[name]);
   return (
     <p className="no-print">
-      Export the jobs of this filter: <a href={`/api/jobs.csv?${query}`}>CSV</a>,{' '}
-      <a href={`/api/jobs.xlsx?${query}`}>XLSX</a>
+      Export {filtered ? 'what these filters show' : 'all jobs'}, {count(total, 'job')}:{' '}
+      <a href={`/api/jobs.csv?${query}`}>CSV</a>, <a href={`/api/jobs.xlsx?${query}`}>XLSX</a>
     </p>
   );
 }

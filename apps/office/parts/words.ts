@@ -126,6 +126,10 @@ export const prose = (text: string): string =>
     .replace(/\b\d{4}-\d{2}-\d{2}\b(?!T)/g, (date) => day(date))
     .replace(/(^|[\s(])-(?=\d)/g, '$1−');
 
+/** "1 job", "1,204 jobs". */
+export const count = (n: number, one: string, many = `${one}s`): string =>
+  `${n.toLocaleString('en-US')} ${n === 1 ? one : many}`;
+
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const STATUS_WORDS: Readonly<Record<StageStatus, string>> = {
