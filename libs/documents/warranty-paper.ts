@@ -4,7 +4,7 @@
 import { createHash } from 'node:crypto';
 import { titleRequired, warrantyTitle } from '#engineering';
 import type { WarrantyKind, WarrantyPaper } from '#jobs';
-import { DISCLOSURE_ITEMS, disclosureParts, type Disclosed } from './disclosures.js';
+import { DISCLOSURE_ITEMS, disclosureParts } from './disclosures.js';
 import { issuePaper, PdfRefused, type PaperOptions } from './pdf.js';
 import { column, numbers, type Pair, type Section } from './print.js';
 import { capital, dayWords } from './words.js';

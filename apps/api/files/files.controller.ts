@@ -28,7 +28,6 @@ const FileName = z
       return z.NEVER;
     }
   })
-  // eslint-disable-next-line no-control-regex
   .refine((text) => !/[\u0000-\u001f/\\]/.test(text), 'must be a name, not a path');
 
 /** What a browser may show inside a page; everything else is only ever saved. */

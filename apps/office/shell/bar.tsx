@@ -75,6 +75,10 @@ function PersonMenu({ session }: { readonly session: Session }) {
     client.clear();
     await navigate({ to: '/sign-in' });
   };
+  const leaveOrAsk = () => {
+    if (unsaved()) setAsking(true);
+    else void leave();
+  };
   return (
     <>
       <MenuTrigger>
@@ -84,7 +88,7 @@ function PersonMenu({ session }: { readonly session: Session }) {
             aria-label={`${session.person.name}, ${session.company.name}`}
             onAction={(key) => {
               if (key === 'password') void navigate({ to: '/password' });
-              else if (key === 'leave') unsaved() ? setAsking(true) : void leave();
+              else if (key === 'leave') leaveOrAsk();
               else applyLook(LOOKS[Number(key)]);
             }}
           >

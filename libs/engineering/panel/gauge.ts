@@ -4,7 +4,7 @@
 import { refused, result, step, TO_BE_CONFIRMED, type Outcome } from '../check.js';
 import { cite, type Citation } from '../sources.js';
 import { inches, psf, type Inches, type Psf, type Quantity } from '../units.js';
-import { GALVANIZED, MSG, USC206_OUNCES, USC206_READ_TO, type GaugeTable } from './gauge.table.js';
+import { GALVANIZED, MSG, USC206_OUNCES, USC206_READ_TO } from './gauge.table.js';
 
 export type GaugeTableName = 'msg' | 'galvanized' | 'usc206';
 export const GAUGE_TABLE_NAMES = ['msg', 'galvanized', 'usc206'] as const;

@@ -3,8 +3,6 @@
 // agree. ASCE/SEI 7-10 Tables 7-2, 7-3: the same exposure numbers, from memory. IBC 2021 Table
 // 1608.2: read in a state copy.
 
-import type { AsceEdition } from '../sources.js';
-
 export type RiskCategory = 'I' | 'II' | 'III' | 'IV';
 export type Terrain = 'B' | 'C' | 'D' | 'above-tree-line' | 'alaska-no-trees';
 export type RoofExposure = 'fully' | 'partially' | 'sheltered';
