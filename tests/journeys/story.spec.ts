@@ -197,7 +197,7 @@ journey('a job by clicks', () => {
   });
 
   step(
-    'the engineer reads the packet, reviews the answer, and signs with the password',
+    'the engineer reads the packet, reviews the answer, and signs with password and a code read out',
     async () => {
       const engineer = await office.as(ENGINEER);
       await engineer.goto('/');
@@ -215,6 +215,15 @@ journey('a job by clicks', () => {
       await button(engineer, 'Review your answer').click();
       await engineer.getByRole('heading', { name: 'Review your answer' }).waitFor();
       expect(await engineer.getByText('How this can be corrected').count()).toBe(1);
+      await button(engineer, 'Ask for the code').click();
+      await engineer.getByText('Asked for. Somebody of the office').waitFor();
+      const manager = await office.as(MANAGER);
+      await manager.goto('/sign-offs');
+      await manager.getByText('Read out a code for signing').click();
+      await button(manager, /^Code for /).click();
+      const told = await manager.getByRole('dialog').innerText();
+      const [, first = '', last = ''] = /(\d{3}) (\d{3}): good for 10 minutes/.exec(told) ?? [];
+      await engineer.getByLabel('Code for signing').fill(`${first}${last}`);
       await engineer.getByLabel('Your password, once more').fill('not the password');
       await button(engineer, 'Sign this answer').click();
       await engineer.getByText('The password is not right').first().waitFor();

@@ -2,12 +2,14 @@
 
 import { Body, Controller, Param } from '@nestjs/common';
 import { z } from 'zod';
+import { Companies } from '../data/companies.js';
 import { Ledgers } from '../data/ledgers.js';
 import { Route } from '../http/route.js';
 import { Asking, type SignedIn } from '../http/signed-in.js';
 import { Attempts } from '../people/attempts.js';
 import { Password } from '../people/passwords.js';
 import { PersonId } from '../people/people.controller.js';
+import { Problem } from '../problems.js';
 import { CODE_MINUTES, Factors } from './factors.js';
 import { signingStream } from './trail.js';
 
@@ -29,6 +31,7 @@ export class FactorsController {
     private readonly factors: Factors,
     private readonly attempts: Attempts,
     private readonly ledgers: Ledgers,
+    private readonly companies: Companies,
   ) {}
 
   @Route('GET', 'session/signing', {
@@ -97,6 +100,8 @@ export class FactorsController {
     }),
   })
   async trail(@Asking() { company }: SignedIn, @Param('id', { schema: PersonId }) id: string) {
+    if ((await this.companies.of(company.id).prisma.person.count({ where: { id } })) === 0)
+      throw new Problem('not-found', 'There is no such person.');
     const events = await this.ledgers.ledger.readStream(company.id, signingStream(id));
     return {
       entries: events.map(({ recordedAt, type, by, data }) => ({

@@ -2,6 +2,12 @@
 
 import type { Finding, JobRow, JobView, RefusalView, Role } from '#jobs/contract';
 
+/** What the next signing of this session needs. */
+export interface SigningStanding {
+  readonly code_needed: boolean;
+  readonly comes: 'e-mail' | 'phone';
+}
+
 export interface Session {
   readonly person: { readonly id: string; readonly name: string; readonly email: string };
   readonly roles: readonly Role[];

@@ -12,6 +12,7 @@ import type {
   Party,
   Rulebook,
   Session,
+  SigningStanding,
   SignOffs,
   User,
 } from './answers.js';
@@ -97,6 +98,7 @@ const whole = <T>(name: string, path: string, staleTime = 60_000) =>
 export const catalogueQuery = whole<Catalogue>('catalogue', '/catalogue/current');
 export const rulebookQuery = whole<Rulebook>('rulebook', '/rulebook/current');
 export const signOffsQuery = whole<SignOffs>('sign-offs', '/sign-offs', 0);
+export const signingQuery = whole<SigningStanding>('signing', '/session/signing', 0);
 export const healthQuery = whole<Health>('health', '/health', 0);
 export const usersQuery = whole<{ users: readonly User[] }>('users', '/users', 0);
 export const peopleQuery = whole<{ people: readonly Colleague[] }>('people', '/people');

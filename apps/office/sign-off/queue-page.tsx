@@ -9,6 +9,7 @@ import { ScrollTable } from '../parts/table.js';
 import { day, moment, today } from '../parts/words.js';
 import { has } from '../shell/home.js';
 import { Page } from '../shell/page.js';
+import { GiveCode } from './give-code.js';
 
 export function QueuePage() {
   const queue = useQuery(signOffsQuery);
@@ -55,6 +56,9 @@ export function QueuePage() {
             ))}
           </tbody>
         </ScrollTable>
+      )}
+      {rows.length > 0 && (has(session, 'project-manager') || has(session, 'administrator')) && (
+        <GiveCode engineers={rows.map((row) => row.engineer)} />
       )}
     </Page>
   );
