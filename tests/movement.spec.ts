@@ -15,6 +15,7 @@ import {
   playUpTo,
 } from '../libs/jobs/job-files.js';
 import { story, type Story } from '../libs/jobs/given.js';
+import { HOUSE_TAKE_OFF } from '../libs/jobs/take-off/take-off-files.js';
 import {
   built,
   file,
@@ -133,6 +134,7 @@ const COMMANDS: Readonly<Record<keyof typeof MAY, CommandInput>> = {
   },
   'revoke-sign-off': { type: 'revoke-sign-off', request: 'r1', reason: 'error' },
   'add-note': { type: 'add-note', about: 's1', words: 'called the owner' },
+  'record-take-off': HOUSE_TAKE_OFF,
   'issue-order': ORDER,
   'open-change-order': { type: 'open-change-order', order: 'o1', reason: 'more' },
   'withdraw-change-order': { type: 'withdraw-change-order', order: 'o1', reason: 'not needed' },

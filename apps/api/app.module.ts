@@ -66,6 +66,8 @@ import { PacketVisitsController } from './sign-off/packet-visits.controller.js';
 import { Packets } from './sign-off/packets.js';
 import { SignOffsController } from './sign-off/sign-offs.controller.js';
 import { Trail } from './sign-off/trail.js';
+import { Solver } from './take-off/solver.js';
+import { TakeOffController } from './take-off/take-off.controller.js';
 
 const CONTROLLERS = [
   SessionController,
@@ -77,6 +79,7 @@ const CONTROLLERS = [
   ImportController,
   JobsController,
   DecisionRecordController,
+  TakeOffController,
   SignOffsController,
   PacketVisitsController,
   LicensesController,
@@ -106,6 +109,7 @@ const PARTS = [
   Jobs,
   Changes,
   Contexts,
+  Solver,
   References,
   JobNumbers,
   Editions,

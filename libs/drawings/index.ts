@@ -3,6 +3,7 @@
 
 export { forPrint, type Drawing, type Point } from './svg.js';
 export { feetInches } from './feet-inches.js';
+export { planeDrawing, type PlaneTaken } from './plane-drawing.js';
 export { zonePlan, type ZonePlanFacts, type ZonePressures } from './zone-plan.js';
 export { loadAgainstSpan, type LoadAgainstSpanFacts } from './load-against-span.js';
 export { longestSpan, type GaugeLine } from './span-reading.js';

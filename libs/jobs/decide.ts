@@ -12,6 +12,7 @@ import type { Job } from './job.js';
 import { refuse } from './refusal.js';
 import { answerSignOff, reaffirmSignOff, revokeSignOff } from './sign-off/answer.js';
 import { recordDesign, requestSignOff } from './sign-off/ask.js';
+import { recordTakeOff } from './take-off/record.js';
 import { confirmSubstrate, recordTearOff } from './stages/substrate.js';
 import { chooseCoating } from './stages/coating.js';
 import { chooseStyle } from './stages/style.js';
@@ -42,6 +43,7 @@ export const MAY = {
   'reaffirm-sign-off': ['engineer'],
   'revoke-sign-off': ['engineer'],
   'add-note': [...OFFICE, 'crew-lead', 'engineer', 'warranty-reviewer'],
+  'record-take-off': OFFICE,
   'issue-order': OFFICE,
   'open-change-order': ['project-manager'],
   'withdraw-change-order': ['project-manager'],
@@ -116,6 +118,8 @@ export function decide(job: Job, command: Command, context: Context): Decision {
       return reaffirmSignOff(job, command, context);
     case 'revoke-sign-off':
       return revokeSignOff(job, command, context);
+    case 'record-take-off':
+      return recordTakeOff(job, command, context);
     case 'add-note':
       return addNote(job, command);
     default:

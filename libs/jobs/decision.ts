@@ -1,5 +1,6 @@
 // What a decision rests on, and what it gives: events, or every refusal at once.
 
+import type { SolveStock } from '#engineering';
 import type { Edition, Role, RuleBook } from '#rules';
 import type { Catalogue } from './contract/catalogue.js';
 import type { JobEvent } from './contract/events.js';
@@ -24,6 +25,8 @@ export interface Context {
   readonly catalogue: Catalogue;
   readonly catalogueDigest: string;
   readonly policy: Policy;
+  /** Cuts trims from stock lengths where the own search gives up; what it gives is checked. */
+  readonly cutStock?: SolveStock;
 }
 
 export type Decision =

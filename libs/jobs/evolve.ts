@@ -7,6 +7,7 @@ import type { ConfirmedStage, EventData, PastEvent } from './contract/events.js'
 import { NO_STAGES, type FactState, type Job, type Surface } from './job.js';
 import { contentPaths, lookupIn, same, type PathChange } from './lookup.js';
 import { change, markChanges, withSurface } from './re-check.js';
+import { takenOff } from './take-off/state.js';
 import { answered, asked, designReceived, reaffirmed, revoked } from './sign-off/past.js';
 
 export function evolve(job: Job, event: PastEvent): Job {
@@ -55,6 +56,8 @@ function apply(job: Job, event: PastEvent): Job {
       return reaffirmed(job, event.data);
     case 'sign-off-revoked/1':
       return revoked(job, event.data);
+    case 'take-off-recorded/1':
+      return takenOff(job, event.data, event);
     case 'note-added/1':
       return {
         ...job,

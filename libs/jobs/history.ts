@@ -79,6 +79,8 @@ export function wordsFor(event: PastEvent): string {
       return `Engineer reaffirmed: ${event.data.statement}`;
     case 'sign-off-revoked/1':
       return `Engineer revoked: ${event.data.reason}`;
+    case 'take-off-recorded/1':
+      return `Take-off ${event.data.number} recorded from ${event.data.asked.measured_from}: ${event.data.result.totals.pieces} pieces`;
     case 'note-added/1':
       return `Note: ${event.data.words}`;
     default:

@@ -9,6 +9,7 @@ import type { ConfirmedStage, Difference, Reads, StageContents } from './contrac
 import type { Evaluation } from './contract/evaluation.js';
 import type { Path } from './contract/fact-dictionary.js';
 import type { Cause } from './contract/views.js';
+import type { TakeOffState } from './take-off/state.js';
 
 export interface Job {
   readonly id: string;
@@ -27,6 +28,8 @@ export interface Job {
   readonly facts: Readonly<Record<Path, FactState>>;
   readonly signOffs: Readonly<Record<string, SignOff>>;
   readonly notes: readonly Note[];
+  /** The newest of each surface that has one. */
+  readonly takeOffs: Readonly<Record<string, TakeOffState>>;
   readonly after: AfterOrder;
   readonly updatedAt: string;
 }
@@ -112,7 +115,7 @@ export function initial(id: string): Job {
   return {
     id, version: 0, number: '', name: '', site: null, parties: {}, priorities: [], due: null,
     jurisdiction: null, assigned: null, buildings: {}, surfaces: {}, facts: {}, signOffs: {},
-    notes: [], after: NOTHING_ORDERED, updatedAt: '',
+    notes: [], takeOffs: {}, after: NOTHING_ORDERED, updatedAt: '',
   };
 }
 

@@ -4,6 +4,7 @@
 import type { ConfirmedStage, PastEvent } from './contract/events.js';
 import { CONFIRMED_STAGES, stagesAfter, type Job, type Surface } from './job.js';
 import { same, type PathChange } from './lookup.js';
+import { markTakeOffs } from './take-off/state.js';
 
 export function withSurface(job: Job, surface: Surface): Job {
   return { ...job, surfaces: { ...job.surfaces, [surface.id]: surface } };
@@ -34,7 +35,7 @@ export function markChanges(job: Job, changes: readonly PathChange[], event: Pas
       }));
     }
   }
-  return markSignOffs(next, changes);
+  return markTakeOffs(markSignOffs(next, changes), changes, event, reason);
 }
 
 const STAGE_OF = {

@@ -28,6 +28,7 @@ export const MOVES = {
   'MOVE-17': { kind: 'invalid-request', says: 'A hazard value needs its source and date.' },
   'MOVE-19': { kind: 'wrong-stage', says: 'After the order a change is a change order; what is out stays in force until a new revision.' },
   'MOVE-20': { kind: 'refused-by-rules', says: 'A warranty is transferred as its own terms allow.' },
+  'MOVE-21': { kind: 'refused-by-rules', says: 'Lengths from a take-off are those that it counted, and count only while nothing it was made from has changed.' },
   'MOVE-18': { kind: 'wrong-stage', says: 'Nothing can be re-opened that is not confirmed.' },
 } as const satisfies Record<string, { kind: RefusalView['kind']; says: string }>;
 export type MoveId = keyof typeof MOVES;

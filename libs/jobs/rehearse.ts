@@ -10,6 +10,7 @@ import type { Context } from './decision.js';
 import { evolve } from './evolve.js';
 import { CONFIRMED_STAGES, differencesFor, type Job } from './job.js';
 import { evaluationFor, questionOf } from './stages/gauge.js';
+import { linesOf } from './take-off/lines.js';
 import { speak } from './stages/confirm.js';
 import { draftContent } from './stages/draft.js';
 
@@ -31,7 +32,15 @@ export function rehearse(job: Job, command: Command, context: Context): Rehearsa
     refusals: decision.ok ? [] : decision.refusals,
     reopens: decision.ok ? reopens(job, decision.events, context) : [],
     ...(said.evaluation ? { evaluation: said.evaluation } : {}),
+    ...(decision.ok ? takenOff(job, decision.events, context) : {}),
   };
+}
+
+function takenOff(job: Job, [event]: readonly JobEvent[], { catalogue }: Context): Pick<Rehearsal, 'take_off'> {
+  const surface = event?.type === 'take-off-recorded/1' ? job.surfaces[event.data.surface] : undefined;
+  if (event?.type !== 'take-off-recorded/1' || !surface) return {};
+  const number = Object.keys(job.surfaces).indexOf(surface.id) + 1;
+  return { take_off: { result: event.data.result, lines: linesOf(surface, number, event.data.result, catalogue) } };
 }
 
 function saidBy(job: Job, command: Command, context: Context): Pick<Rehearsal, 'findings' | 'evaluation'> {

@@ -3,6 +3,7 @@
 import { label, STAGES, type Stage } from '#rules';
 import { factDefinition, type FactName } from './contract/fact-dictionary.js';
 import { afterOrderView } from './after-order/view.js';
+import { takeOffView } from './take-off/view.js';
 import type { Catalogue } from './contract/catalogue.js';
 import type { ConfirmedStage } from './contract/events.js';
 import type { FactView, JobView, RequestView, SignOffView, StageView, SurfaceView } from './contract/views.js';
@@ -23,6 +24,7 @@ export function jobView(job: Job, catalogue: Catalogue | null = null): JobView {
     surfaces: Object.values(job.surfaces).map((surface) => surfaceView(job, surface)),
     facts: Object.entries(job.facts).map(([path, fact]) => factView(path, fact)),
     requests: Object.values(job.signOffs).map(requestView),
+    take_offs: Object.values(job.takeOffs).map(takeOffView),
     after: afterOrderView(job, catalogue),
     notes: job.notes,
   };

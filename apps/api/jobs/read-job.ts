@@ -156,7 +156,7 @@ export class RehearseOnJobHandler implements IQueryHandler<RehearseOnJob> {
   async execute({ asking, job: id, command }: RehearseOnJob): Promise<Rehearsal> {
     const [job, context] = await Promise.all([
       this.jobs.load(asking.company.id, id),
-      this.contexts.of(asking),
+      this.contexts.for(asking, command),
     ]);
     if (job.version === 0) throw noJob();
     refuseUnseen(job, asking);

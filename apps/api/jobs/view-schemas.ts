@@ -126,6 +126,18 @@ const RequestSchema = z
   })
   .meta({ id: 'SignOffRequest' });
 
+export const TakeOffSummary = z.object({
+  surface: text,
+  number: z.int(),
+  recorded: z.object({ by: text, at: text }),
+  measured_from: text,
+  stands: z.enum(['current', 'stale']),
+  stale_because: z.array(text),
+  pieces: z.int(),
+  area_ft2: text,
+  longest_in: text,
+});
+
 export const JobViewSchema = z
   .object({
     id: text,
@@ -144,6 +156,7 @@ export const JobViewSchema = z
     surfaces: z.array(SurfaceSchema),
     facts: z.array(FactSchema),
     requests: z.array(RequestSchema),
+    take_offs: z.array(TakeOffSummary),
     after: recorded,
     notes: z.array(z.object({ about: maybe, words: text, by: text, at: text })),
   })
@@ -157,6 +170,7 @@ export const RehearsalSchema = z
     refusals: z.array(RefusalSchema),
     reopens: z.array(z.object({ surface: text, stage: z.enum(STAGES), because: z.array(text) })),
     evaluation: recorded.optional(),
+    take_off: recorded.optional(),
   })
   .meta({ id: 'Rehearsal' });
 

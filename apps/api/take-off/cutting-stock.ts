@@ -9,7 +9,8 @@ const loadHighs = highsModule as unknown as typeof highsModule.default;
 
 /** More patterns than this are not worth the model; the caller's own plan then stands. */
 const MOST_PATTERNS = 20_000;
-const TIME_LIMIT_S = 5;
+/** Nobody else is answered meanwhile: what is not found by then is not worth it. */
+const TIME_LIMIT_S = 0.5;
 
 interface Demand {
   readonly cut: number;

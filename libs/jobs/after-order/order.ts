@@ -10,6 +10,7 @@ import { refuse, type Refusal } from '../refusal.js';
 import { ruleRefusals, type StageCommand } from '../stages/confirm.js';
 import { orderFacts } from './gate-facts.js';
 import { lineDifferences, linesTwice, receiptDifferences } from './lines.js';
+import { orderedTakeOffs, takeOffRefusals } from './ordered-take-offs.js';
 import { inForce, type Order } from './state.js';
 
 export function issueOrder(
@@ -37,6 +38,7 @@ export function issueOrder(
         refuse('MOVE-03', `Line ${id} is for surface ${surface}, which does not exist.`, '/lines'),
       );
   }
+  refusals.push(...takeOffRefusals(job, command));
   const said = speakAt('order', orderFacts(job, command, context.catalogue), context);
   refusals.push(...ruleRefusals(said, asStage(command), context));
   if (refusals.length > 0) return decline(...refusals);
@@ -54,6 +56,7 @@ export function issueOrder(
       revision: (before?.revisions.length ?? 0) + 1,
       surfaces: activeSurfaces(job).map((surface) => orderedSurface(job, surface.id)),
       difference: before ? lineDifferences(inForce(before).lines, lines) : [],
+      take_offs: orderedTakeOffs(job, command),
       ...gated(said, command, context),
     },
   });

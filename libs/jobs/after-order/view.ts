@@ -144,6 +144,7 @@ function orderView(order: Order): OrderView {
       lines: each.lines,
       lengths: each.lengths,
       difference: each.difference,
+      take_offs: each.take_offs ?? [],
     })),
     change_order: order.changeOrder,
     acknowledgment: order.acknowledgment,

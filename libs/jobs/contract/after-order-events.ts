@@ -38,6 +38,15 @@ export interface OrderedSurface {
   readonly attachment: Attachment;
 }
 
+/** The take-off that an order's lengths came from. */
+export interface OrderedTakeOff {
+  readonly surface: string;
+  readonly number: number;
+  readonly measured_from: string;
+  readonly by: string;
+  readonly at: string;
+}
+
 export interface ClaimTest {
   readonly test: string;
   readonly outcome: 'met' | 'not met' | 'open';
@@ -53,6 +62,8 @@ export interface AfterOrderEvents {
     readonly revision: number;
     readonly surfaces: readonly OrderedSurface[];
     readonly difference: readonly LineDifference[];
+    /** The take-offs whose lengths were ordered, by surface; events before take-offs have none. */
+    readonly take_offs?: readonly OrderedTakeOff[];
   };
   'change-order-opened/1': { readonly order: string; readonly reason: string };
   'change-order-withdrawn/1': { readonly order: string; readonly reason: string };

@@ -1,7 +1,7 @@
 // What the pages show of a job after the gauge: orders, delivery, what was built, warranties, claims.
 
 import type { ClaimKind, OrderLine, WarrantyKind } from './after-order.js';
-import type { AfterOrderEvents, ClaimTest, LineDifference, OrderedSurface } from './after-order-events.js';
+import type { AfterOrderEvents, ClaimTest, LineDifference, OrderedSurface, OrderedTakeOff } from './after-order-events.js';
 
 /** Where a job stands once it is ordered; before, its own stages say. */
 export const AFTER_STAGES = ['order', 'delivery', 'installation', 'warranty', 'complete'] as const;
@@ -45,6 +45,7 @@ export interface RevisionView {
   readonly lines: readonly OrderLine[];
   readonly lengths: AfterOrderEvents['order-issued/1']['lengths'];
   readonly difference: readonly LineDifference[];
+  readonly take_offs: readonly OrderedTakeOff[];
 }
 
 export interface RegistrationView {

@@ -7,6 +7,7 @@ import {
 } from '#rules';
 import { amountIn, Amount, Day, Decimal, Digest, FileRef, Id, Moment, Name, PartyRef, Source, Words } from './amounts.js';
 import { AFTER_ORDER_COMMANDS } from './after-order.js';
+import { TAKE_OFF_COMMANDS } from './take-off.js';
 import { ZoneAttachment } from './commands-parts.js';
 import { FACT_NAMES, type FactName } from './fact-dictionary.js';
 
@@ -203,6 +204,7 @@ const commands = {
   },
   'revoke-sign-off': { request: Id, reason: Words },
   'add-note': { about: Id.nullable(), words: Words, files: z.array(FileRef).max(20).default([]) },
+  ...TAKE_OFF_COMMANDS,
   ...AFTER_ORDER_COMMANDS,
 } as const;
 

@@ -8,6 +8,7 @@ import type {
 } from './commands.js';
 import type { AfterOrderEvents } from './after-order-events.js';
 import type { Evaluation } from './evaluation.js';
+import type { TakeOffResult } from './take-off.js';
 import type { Path } from './fact-dictionary.js';
 
 /** Path → value, as it was read. A path not known then reads null. */
@@ -170,6 +171,15 @@ export interface EventData extends AfterOrderEvents {
     readonly scope: Readonly<Record<string, Reads>>;
   };
   'sign-off-revoked/1': { readonly request: string; readonly reason: string };
+  'take-off-recorded/1': {
+    readonly surface: string;
+    /** Counted within its surface, from 1. */
+    readonly number: number;
+    readonly asked: Omit<CommandOf<'record-take-off'>, 'type' | 'surface'>;
+    readonly result: TakeOffResult;
+    readonly reads: Reads;
+    readonly catalogue_edition: { readonly number: number; readonly digest: string };
+  };
   'note-added/1': { readonly about: string | null; readonly words: string; readonly files: readonly FileRef[] };
 }
 

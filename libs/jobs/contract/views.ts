@@ -7,6 +7,8 @@ import type { License } from './commands.js';
 import type { ConfirmedStage, Difference, StageContents } from './events.js';
 import type { Evaluation } from './evaluation.js';
 import type { AfterOrderView } from './after-order-views.js';
+import type { OrderLine } from './after-order.js';
+import type { TakeOffResult, TakeOffView } from './take-off.js';
 
 export type StageStatus = 'not-started' | 'confirmed' | 'needs-recheck' | 'not-needed' | 'waiting' | 'declined';
 
@@ -105,6 +107,7 @@ export interface JobView {
   readonly surfaces: readonly SurfaceView[];
   readonly facts: readonly FactView[];
   readonly requests: readonly RequestView[];
+  readonly take_offs: readonly TakeOffView[];
   readonly after: AfterOrderView;
   readonly notes: readonly { readonly about: string | null; readonly words: string; readonly by: string; readonly at: string }[];
 }
@@ -138,6 +141,8 @@ export interface Rehearsal {
   /** Later stages that confirming this would put up for re-check. */
   readonly reopens: readonly { readonly surface: string; readonly stage: Stage; readonly because: readonly string[] }[];
   readonly evaluation?: Evaluation;
+  /** What a take-off would record, and the lines of an order that it makes. */
+  readonly take_off?: { readonly result: TakeOffResult; readonly lines: readonly OrderLine[] };
 }
 
 export interface RefusalView {

@@ -150,5 +150,7 @@ function rowsFor(
 
 function closest(supports: readonly Spacing[], zone: string): number {
   const own = supports.filter((each) => each.zone === zone);
-  return Math.min(...(own.length > 0 ? own : supports).map(({ v }) => Number(v)));
+  const unnamed = supports.filter((each) => each.zone === undefined);
+  const counted = [own, unnamed, supports].find((each) => each.length > 0) ?? [];
+  return Math.min(...counted.map(({ v }) => Number(v)));
 }
