@@ -38,7 +38,19 @@ import {
   RehearseOnJobHandler,
 } from './jobs/read-job.js';
 import { References } from './jobs/references.js';
+import { DamageMail } from './log/damage-mail.js';
+import { EvidenceController } from './log/evidence.controller.js';
+import { Evidence } from './log/evidence.js';
+import { Feed } from './log/feed.js';
+import { FeedController } from './log/feed.controller.js';
+import { FeedTokens } from './log/feed-tokens.js';
 import { HealthController } from './log/health.controller.js';
+import { LogDoor } from './log/log-door.js';
+import { Readings } from './log/readings.js';
+import { ReadingsController } from './log/readings.controller.js';
+import { VerificationRuns } from './log/verification-runs.js';
+import { VerificationsController } from './log/verifications.controller.js';
+import { VerifyLogs } from './log/verify-logs.js';
 import { PaperNames } from './papers/paper-names.js';
 import { Papers } from './papers/papers.js';
 import { PapersController } from './papers/papers.controller.js';
@@ -51,12 +63,18 @@ import { SessionController } from './people/session.controller.js';
 import { Sessions } from './people/sessions.js';
 import { SetUp } from './people/set-up.js';
 import { SignInLinks } from './people/sign-in-links.js';
+import { MailedReminders } from './reminders/mailed-reminders.js';
+import { ReminderMail } from './reminders/reminder-mail.js';
 import { Reminders } from './reminders/reminders.js';
 import { RemindersController } from './reminders/reminders.controller.js';
 import { OwnerReportController } from './owner-report/owner-report.controller.js';
+import { DraftsController } from './rulebook/drafts.controller.js';
 import { Editions } from './rulebook/editions.js';
+import { Previews } from './rulebook/previews.js';
+import { PreviewsController } from './rulebook/previews.controller.js';
 import { PublishRules } from './rulebook/publish-rules.js';
 import { RulebookController } from './rulebook/rulebook.controller.js';
+import { Rulebooks } from './rulebook/rulebooks.js';
 import { Factors } from './sign-off/factors.js';
 import { FactorsController } from './sign-off/factors.controller.js';
 import { Licenses } from './sign-off/licenses.js';
@@ -89,10 +107,16 @@ const CONTROLLERS = [
   RemindersController,
   OwnerReportController,
   RulebookController,
+  DraftsController,
+  PreviewsController,
   CatalogueController,
   CatalogueImportController,
   CalculatorsController,
   HealthController,
+  VerificationsController,
+  FeedController,
+  ReadingsController,
+  EvidenceController,
 ];
 const HANDLERS = [
   ExecuteOnJobHandler,
@@ -114,6 +138,8 @@ const PARTS = [
   JobNumbers,
   Editions,
   PublishRules,
+  Previews,
+  Rulebooks,
   Packets,
   Attempts,
   Names,
@@ -126,12 +152,22 @@ const PARTS = [
   ImportJobs,
   Factors,
   Licenses,
+  MailedReminders,
   Mailer,
   PacketVisits,
   PaperNames,
   Papers,
+  ReminderMail,
   Reminders,
   Signing,
+  DamageMail,
+  Evidence,
+  Feed,
+  FeedTokens,
+  LogDoor,
+  Readings,
+  VerificationRuns,
+  VerifyLogs,
   Trail,
 ];
 

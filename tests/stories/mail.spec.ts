@@ -1,60 +1,19 @@
 // Where a mail server is set up: the engineer's code goes to their own mailbox and is shown to nobody;
 // reminders go to the project managers. The server is a small one of the test's own, on loopback.
 
-import { createServer, type Server, type Socket } from 'node:net';
-import type { AddressInfo } from 'node:net';
 import { afterAll, beforeAll, expect, test } from '@jest/globals';
 import type { CommandInput } from '#jobs/contract';
 import { ASK, LICENSE } from '../../libs/jobs/job-files.js';
+import { mailServer } from '../mail-server.js';
 import { call, withService } from '../service.js';
 import { decide, openJob, type Told } from './ordered.js';
 
-const mails: { readonly to: string; readonly text: string }[] = [];
 let told: Told;
 
-/** As much of RFC 5321 as a sender needs. */
-function receive(socket: Socket): void {
-  let to = '';
-  let text: string[] | undefined;
-  let rest = '';
-  socket.write('220 mail.example\r\n');
-  socket.on('error', () => undefined);
-  socket.on('data', (bytes) => {
-    const lines = (rest + bytes.toString()).split('\r\n');
-    rest = lines.pop() ?? '';
-    for (const line of lines) {
-      if (text) {
-        if (line !== '.') {
-          text.push(line);
-          continue;
-        }
-        mails.push({ to, text: text.join('\n') });
-        text = undefined;
-        socket.write('250 kept\r\n');
-      } else if (line.startsWith('EHLO')) socket.write('250 mail.example\r\n');
-      else if (line.startsWith('RCPT')) {
-        to = /<(.*)>/.exec(line)?.[1] ?? '';
-        socket.write('250 fine\r\n');
-      } else if (line === 'DATA') {
-        text = [];
-        socket.write('354 go on\r\n');
-      } else if (line === 'QUIT') socket.end('221 bye\r\n');
-      else socket.write('250 fine\r\n');
-    }
-  });
-}
-
-const smtp: Server = createServer(receive);
-await new Promise<void>((ready) => smtp.listen(0, '127.0.0.1', ready));
-const running = withService({
-  mail: {
-    smtpUrl: `smtp://127.0.0.1:${(smtp.address() as AddressInfo).port}?ignoreTLS=true`,
-    from: 'office@ridge.example',
-  },
-});
-afterAll(() => {
-  smtp.close();
-});
+const smtp = await mailServer();
+const { mails } = smtp;
+const running = withService({ mail: smtp.settings });
+afterAll(() => smtp.close());
 
 beforeAll(async () => {
   told = await openJob(running, 'barn');
@@ -82,7 +41,7 @@ test('the code goes to the engineer alone, and signs', async () => {
   ).toBe(409);
   const header = { 'x-packet-visit': visit };
   expect((await call(running.address, 'POST', '/packet/code', undefined, header)).status).toBe(204);
-  const [mail] = mails;
+  const mail = mails.find(({ text }) => text.includes('code for signing'));
   expect(mail?.to).toBe(`engineer.${told.company}@example.example`);
   const code = /code for signing is (\d{6})/.exec(mail?.text ?? '')?.[1] ?? '';
   const body = {

@@ -10,6 +10,9 @@ export interface Mail {
   readonly text: string;
 }
 
+/** A mail server that does not answer is given up on. */
+const NEVER_HANG = { connectionTimeout: 10_000, greetingTimeout: 10_000, socketTimeout: 30_000 };
+
 @Injectable()
 export class Mailer implements OnApplicationShutdown {
   private readonly transport: Transporter | undefined;
@@ -18,7 +21,10 @@ export class Mailer implements OnApplicationShutdown {
   constructor({ mail }: Settings) {
     this.from = mail?.from ?? '';
     this.transport = mail
-      ? createTransport(mail.smtpUrl, { disableFileAccess: true, disableUrlAccess: true })
+      ? createTransport(
+          { url: mail.smtpUrl, ...NEVER_HANG },
+          { disableFileAccess: true, disableUrlAccess: true },
+        )
       : undefined;
   }
 

@@ -18,6 +18,7 @@ import type { Acting } from '../http/signed-in.js';
 import { issuedBy } from '../papers/paper-kinds.js';
 import { Papers } from '../papers/papers.js';
 import { Problem, refused } from '../problems.js';
+import { ReminderMail } from '../reminders/reminder-mail.js';
 import { Changes } from './changes.js';
 import { Contexts } from './contexts.js';
 import { Jobs } from './fold.js';
@@ -62,6 +63,7 @@ export class ExecuteOnJobHandler implements ICommandHandler<ExecuteOnJob> {
     private readonly references: References,
     private readonly papers: Papers,
     private readonly signing: Signing,
+    private readonly mail: ReminderMail,
   ) {}
 
   async execute({ envelope }: ExecuteOnJob): Promise<Executed> {
@@ -98,19 +100,21 @@ export class ExecuteOnJobHandler implements ICommandHandler<ExecuteOnJob> {
     );
     if (result.kind === 'command-reused') throw keyUsed();
     if (result.kind === 'wrong-version') return numberTaken(result.stream);
-    await this.afterwards(company, id, decision.events);
+    await this.afterwards(company, id, decision.events, result.last);
     return this.answer(asking, jobIn(result.versions) ?? id, result.last);
   }
 
-  /** Papers that the entries issue are recorded, and a sign-off gets its checkpoint. */
+  /** Papers that the entries issue are recorded, a sign-off gets its checkpoint, who is asked gets mail. */
   private async afterwards(
     company: string,
     id: string,
     events: readonly JobEvent[],
+    pos: number,
   ): Promise<void> {
     const issued = events.flatMap((event) => issuedBy(event) ?? []);
     await this.papers.recordAfter(company, id, issued);
     if (events.some(({ type }) => type.startsWith('sign-off-'))) this.signing.soon(company);
+    if (events.some(({ type }) => type === 'sign-off-requested/1')) this.mail.soon(company, pos);
   }
 
   private request(envelope: Envelope, job: Job, events: readonly JobEvent[]): AppendRequest {

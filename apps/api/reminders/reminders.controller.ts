@@ -1,6 +1,6 @@
 // Reminders as a list, as a calendar feed with a secret address, and by e-mail where that is set up.
 
-import { Controller, Param, Query, Res } from '@nestjs/common';
+import { Body, Controller, Param, Query, Res } from '@nestjs/common';
 import type { Response } from 'express';
 import { z } from 'zod';
 import { Companies } from '../data/companies.js';
@@ -28,6 +28,7 @@ const ReminderSchema = z
   })
   .meta({ id: 'Reminder' });
 const FeedFile = z.string().regex(/^[A-Za-z0-9_-]{43}\.ics$/, 'is not the address of a feed');
+const MailChoice = z.strictObject({ reminders: z.boolean() });
 const FEED_DAYS = 400;
 
 const dayAhead = (days: number): string =>
@@ -53,7 +54,13 @@ export class RemindersController {
   ) {
     const today = dayAhead(0);
     const found = await this.reminders.until(company.id, dayAhead(days));
-    return { today, reminders: found.map((each) => ({ ...each, overdue: each.falls_on < today })) };
+    return {
+      today,
+      reminders: found.map(({ holder: _, ...each }) => ({
+        ...each,
+        overdue: each.falls_on < today,
+      })),
+    };
   }
 
   @Route('POST', 'reminders/feed', {
@@ -107,6 +114,32 @@ export class RemindersController {
     );
   }
 
+  @Route('GET', 'session/mail', {
+    says: 'Whether this office sends mail, and whether you get what falls due',
+    who: 'signed-in',
+    gives: MailChoice.extend({ sends: z.boolean() }),
+  })
+  async choice(@Asking() { company, person }: SignedIn) {
+    const row = await this.companies
+      .of(company.id)
+      .prisma.person.findFirst({ where: { id: person.id }, select: { reminderMail: true } });
+    return { reminders: row?.reminderMail ?? false, sends: this.mailer.configured };
+  }
+
+  @Route('PUT', 'session/mail', {
+    says: 'Choose whether what falls due is mailed to you; codes for signing are mailed in any case',
+    who: 'signed-in',
+    answers: 'nothing',
+  })
+  async choose(
+    @Asking() { company, person }: SignedIn,
+    @Body({ schema: MailChoice }) { reminders }: z.output<typeof MailChoice>,
+  ) {
+    await this.companies
+      .of(company.id)
+      .prisma.person.updateMany({ where: { id: person.id }, data: { reminderMail: reminders } });
+  }
+
   @Route('POST', 'reminders/mail', {
     says: "Send today's reminders by e-mail to the project managers; refused where no mail server is set up",
     who: ['project-manager', 'administrator'],
@@ -120,9 +153,9 @@ export class RemindersController {
     if (!this.mailer.configured)
       throw new Problem('conflict', 'No mail server is set up: SMTP_URL and MAIL_FROM.');
     const found = await this.reminders.until(company.id, dayAhead(days));
-    const people = await this.companies
-      .of(company.id)
-      .prisma.person.findMany({ where: { active: true, roles: { has: 'project-manager' } } });
+    const people = await this.companies.of(company.id).prisma.person.findMany({
+      where: { active: true, reminderMail: true, roles: { has: 'project-manager' } },
+    });
     const text = found.length === 0 ? 'Nothing falls due.' : found.map(line).join('\n');
     for (const { email } of people)
       await this.mailer.send({

@@ -14,6 +14,8 @@ export interface Reminder {
   readonly name: string;
   readonly falls_on: string;
   readonly words: string;
+  /** Of a license: the account of its holder, where there is one. */
+  readonly holder?: string | null;
 }
 
 const MOST = 2_000;
@@ -26,18 +28,18 @@ export class Reminders {
     private readonly ledgers: Ledgers,
   ) {}
 
-  /** Soonest first; what is overdue stands on top. */
-  async until(company: string, day: string): Promise<readonly Reminder[]> {
+  /** Soonest first; what is overdue stands on top, from a day on where one is given. */
+  async until(company: string, day: string, from = '1900-01-01'): Promise<readonly Reminder[]> {
     const { prisma } = this.companies.of(company);
     const { generation } = await this.ledgers.liveList(company, OFFICE_LIST);
     const [rows, licenses] = await Promise.all([
       prisma.reminder.findMany({
-        where: { generation, fallsOn: { lte: new Date(day) } },
+        where: { generation, fallsOn: { lte: new Date(day), gte: new Date(from) } },
         orderBy: { fallsOn: 'asc' },
         take: MOST,
       }),
       prisma.license.findMany({
-        where: { expires: { lte: new Date(day) }, standing: 'active' },
+        where: { expires: { lte: new Date(day), gte: new Date(from) }, standing: 'active' },
         orderBy: { expires: 'asc' },
         take: MOST,
       }),
@@ -52,7 +54,8 @@ export class Reminders {
         falls_on: dayOf(row.fallsOn),
         words: row.words,
       })),
-      ...licenses.map(({ id, name, number, jurisdiction, expires }) => ({
+      ...licenses.map(({ id, person, name, number, jurisdiction, expires }) => ({
+        holder: person,
         kind: 'license-expiring',
         about: id,
         job: null,

@@ -98,6 +98,7 @@ const whole = <T>(name: string, path: string, staleTime = 60_000) =>
 export const catalogueQuery = whole<Catalogue>('catalogue', '/catalogue/current');
 export const rulebookQuery = whole<Rulebook>('rulebook', '/rulebook/current');
 export const signOffsQuery = whole<SignOffs>('sign-offs', '/sign-offs', 0);
+export const mailQuery = whole<{ reminders: boolean; sends: boolean }>('mail', '/session/mail', 0);
 export const signingQuery = whole<SigningStanding>('signing', '/session/signing', 0);
 export const healthQuery = whole<Health>('health', '/health', 0);
 export const usersQuery = whole<{ users: readonly User[] }>('users', '/users', 0);
@@ -117,7 +118,7 @@ export const partiesQuery = (ids: readonly string[]) =>
   queryOptions({
     queryKey: ['parties', ...ids],
     queryFn: async ({ signal }) =>
-      (await read<{ parties: readonly Party[] }>(`/parties?ids=${ids.join(',')}`, signal)).parties,
+      (await read<{ parties: readonly Party[] }>(`/parties?only=names&ids=${ids.join(',')}`, signal)).parties,
     enabled: ids.length > 0,
     staleTime: 60_000,
   });

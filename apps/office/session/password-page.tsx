@@ -1,4 +1,4 @@
-// Setting one's password: the first, or a new one.
+// Setting one's password, the first or a new one; and whether reminders are mailed.
 
 import { useQuery } from '@tanstack/react-query';
 import { useState, type FormEvent } from 'react';
@@ -7,6 +7,7 @@ import { sessionQuery } from '../api/queries.js';
 import { ErrorSummary, errorsOf } from '../parts/errors.js';
 import { TextField, type FieldErrors } from '../parts/fields.js';
 import { Page } from '../shell/page.js';
+import { MailChoice } from './mail-choice.js';
 
 const LEAST = 12;
 
@@ -46,7 +47,7 @@ export function PasswordPage() {
     }
   };
   return (
-    <Page title="Set a password" failed={errors.length > 0}>
+    <Page title="Password and mail" failed={errors.length > 0}>
       <form className="stack" noValidate onSubmit={(event) => void submit(event)}>
         <ErrorSummary errors={errors} attempt={attempt} />
         {done && (
@@ -81,6 +82,7 @@ export function PasswordPage() {
           </button>
         </div>
       </form>
+      <MailChoice />
     </Page>
   );
 }

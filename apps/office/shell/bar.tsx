@@ -97,7 +97,7 @@ function PersonMenu({ session }: { readonly session: Session }) {
                 Look: {name}
               </MenuItem>
             ))}
-            <MenuItem id="password">Set a password</MenuItem>
+            <MenuItem id="password">Password and mail</MenuItem>
             <MenuItem id="leave">Sign out</MenuItem>
           </Menu>
         </Popover>
