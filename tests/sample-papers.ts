@@ -241,7 +241,12 @@ export const WARRANTY: WarrantyPaper = {
   exclusions_triggered: ['paint registered 11 days late'],
   registration: { due_by: '2026-06-11', filed: '2026-06-22', late_days: 11 },
   transfer: 'once',
-  supplier_terms: { name: 'terms.txt', digest: createHash('sha256').update(TERMS).digest('hex') },
+  full_years: 10,
+  supplier_terms: {
+    name: 'terms.txt',
+    digest: createHash('sha256').update(TERMS).digest('hex'),
+    version: 'invented terms, edition 3',
+  },
   cautions: [],
 };
 export const LETTER: DecisionLetter = {
@@ -260,6 +265,12 @@ export const LETTER: DecisionLetter = {
   reason: 'the warrantor must first name the scale of its term',
   clause: 'paint terms, section 2',
   warranty: 'document w1, paint finish',
+  readings: [
+    {
+      on: '2034-05-20',
+      words: 'color in Hunter, illuminant C, 2-degree observer, by colorimeter 3, after washing',
+    },
+  ],
   tests: [
     {
       test: 'fade against the term',

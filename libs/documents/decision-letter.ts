@@ -59,6 +59,10 @@ function opening(letter: DecisionLetter): readonly string[] {
 function sections(letter: DecisionLetter): readonly Section[] {
   const parts: readonly Section[] = [
     {
+      name: 'What was read',
+      list: (letter.readings ?? []).map(({ on, words }) => `${dayWords(on)}: ${words}`),
+    },
+    {
       name: 'What was measured and computed',
       tables: [
         {

@@ -107,6 +107,7 @@ function sections(warranty: WarrantyPaper): readonly Section[] {
   return [
     {
       name: 'Terms',
+      ...(typeof warranty.full_years === 'number' ? { words: [fallWords(warranty)] } : {}),
       tables: [
         {
           caption: 'Each term on its own line',
@@ -133,15 +134,21 @@ function sections(warranty: WarrantyPaper): readonly Section[] {
     {
       name: "The warrantor's own text",
       words: [
-        'It stands unchanged and is known by its digest. Where this page and that text differ, that text is what the warrantor wrote.',
+        'It is attached to this document unchanged and is known by its digest. Where this page and that text differ, that text is what the warrantor wrote.',
       ],
       pairs: [
         ['File', supplier_terms.name],
+        ...(supplier_terms.version ? [['Version', supplier_terms.version] as const] : []),
         ['SHA-256', supplier_terms.digest],
       ],
     },
   ];
 }
+
+const fallWords = ({ full_years, years }: WarrantyPaper): string =>
+  full_years === years
+    ? 'Cover is full until the term ends.'
+    : `Cover is full for ${full_years} years, then falls by the month in a straight line, to nothing after ${years} years.`;
 
 /** The same day so many years on; 29 February becomes 28 February where there is none. */
 function yearsAfter(day: string, years: number): string {

@@ -281,4 +281,11 @@ export const SAMPLE_CATALOGUE: Catalogue = {
       water_distance: v('1500', 'ft'),
     },
   ],
+  warrantors: [
+    {
+      name: 'Invented Coil Coating',
+      address: '1 Mill Lane, Anytown KS (invented)',
+      documents: [{ kind: 'paint', version: 'edition 3', full_years: 10 }],
+    },
+  ],
 };

@@ -8,7 +8,7 @@ import type { CommandInput } from '#jobs/contract';
 import { openKeyRing, openProof } from '#ledger';
 import { ORDER, v, WARRANTY } from '../../libs/jobs/after-order/order-files.js';
 import { originOf } from '../../apps/api/data/signing.js';
-import { attachmentsOf, testByPoppler } from '../read-pdf.js';
+import { attachmentsOf, pdfText, testByPoppler } from '../read-pdf.js';
 import { call, withService } from '../service.js';
 import { decide, openJob, order, type Told } from './ordered.js';
 
@@ -195,6 +195,17 @@ describe('delivery, installation and warranty', () => {
     });
     expect((await pdf('warranty/w1')).length).toBeGreaterThan(10_000);
   }, 60_000);
+
+  testByPoppler(
+    "attached to it is the warrantor's text, byte for byte, as its digest says",
+    async () => {
+      const print = await pdf('warranty/w1');
+      const text = attachmentsOf(print).get('terms.pdf') ?? Buffer.alloc(0);
+      expect(text.toString()).toBe('terms.pdf, invented');
+      expect(pdfText(print)).toContain(sha256(text));
+      expect(pdfText(print)).toContain('1 Mill Lane, Anytown KS (invented)');
+    },
+  );
 });
 
 describe('the customer', () => {

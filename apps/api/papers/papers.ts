@@ -5,6 +5,7 @@
 import { createHash } from 'node:crypto';
 import { Injectable } from '@nestjs/common';
 import { noticesSince, type Notice, type PastEvent } from '#jobs';
+import type { Attachment } from '#documents';
 import { canonical, type By, type Recorded } from '#ledger';
 import { Companies } from '../data/companies.js';
 import { Ledgers, oneStream } from '../data/ledgers.js';
@@ -24,6 +25,8 @@ import {
 } from './paper-kinds.js';
 import { PaperNames } from './paper-names.js';
 
+const RECORD = 'record.json';
+const PROOF = 'proof.txt';
 export type PaperSize = 'letter' | 'a4';
 export const PAPER_ISSUED = 'paper-issued/1';
 
@@ -176,7 +179,10 @@ export class Papers {
       json,
       digest,
       position: recorded.pos,
-      attachments: proof ? [{ name: 'proof.txt', bytes: proof }] : [],
+      attachments: [
+        ...(proof ? [{ name: PROOF, bytes: proof }] : []),
+        ...(await this.terms(company, content)),
+      ],
     });
     const pdfDigest = await this.ledgers.ledger.keepIssued(company, bytes, 'application/pdf');
     const { prisma } = this.companies.of(company);
@@ -216,9 +222,22 @@ export class Papers {
       json,
       digest: createHash('sha256').update(json).digest('hex'),
       position: recorded.pos,
+      attachments: await this.terms(company, content),
       standing: `printed again: details of a person were erased on ${erasedAt.slice(0, 10)}, and the print as issued with them`,
     });
     return Buffer.from(bytes);
+  }
+
+  /** The warrantor's own text, byte for byte, with the document that names its digest. */
+  private async terms(company: string, content: Content): Promise<readonly Attachment[]> {
+    if (content.document !== 'warranty') return [];
+    const { name, digest } = content.supplier_terms;
+    const file = await this.companies
+      .of(company)
+      .prisma.file.findFirst({ where: { digest }, select: { bytes: true } });
+    if (!file) throw new Error(`the text ${digest} of a warranty document is not stored`);
+    const free = [RECORD, PROOF].includes(name) ? `terms ${name}` : name;
+    return [{ name: free, bytes: file.bytes }];
   }
 
   private async named(

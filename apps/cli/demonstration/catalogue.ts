@@ -7,6 +7,7 @@ import { made, terms } from './offers.js';
 import { FAMILY_OF, PROFILES } from './profiles.table.js';
 import { amount } from './steps.js';
 import { words } from './text-table.js';
+import { WARRANTORS } from './warrantors.js';
 
 /** Newly made at each call, so that nobody changes another's. */
 export const demonstrationCatalogue = (): Catalogue =>
@@ -21,6 +22,7 @@ export const demonstrationCatalogue = (): Catalogue =>
     assemblies: assemblies(),
     fasteners: FASTENERS,
     terms: terms(),
+    warrantors: WARRANTORS,
   });
 
 function profiles() {

@@ -82,6 +82,13 @@ export const issueWarranty: AfterForm = {
   asks: (job, { kind, title }) => [
     { id: 'kind', label: 'Kind', kind: 'choice', options: optionsOf(WARRANTY_KINDS) },
     { id: 'warrantor', label: 'Warrantor', kind: 'text' },
+    {
+      id: 'address',
+      label: 'Its mailing address',
+      kind: 'text',
+      optional: true,
+      hint: 'The catalogue’s own address counts where it has this warrantor',
+    },
     { id: 'surfaces', label: 'Surfaces', kind: 'many', options: surfaceOptions(job) },
     { id: 'title', label: 'Title', kind: 'choice', options: TITLES },
     ...(title === 'full'
@@ -96,6 +103,12 @@ export const issueWarranty: AfterForm = {
       : []),
     { id: 'start', label: 'Starts on', kind: 'day' },
     { id: 'years', label: 'Years', kind: 'count' },
+    {
+      id: 'full-years',
+      label: 'Years of full cover, where it falls afterwards',
+      kind: 'count',
+      optional: true,
+    },
     { id: 'terms', label: 'The warrantor’s text, one file, unchanged', kind: 'files' },
     ...(kind === 'paint' ? paintAsks : []),
     {
@@ -124,6 +137,8 @@ export const issueWarranty: AfterForm = {
     kind: given.text('kind') as 'paint',
     title: given.text('title') as 'limited',
     warrantor: given.text('warrantor'),
+    ...(given.text('address') ? { warrantor_address: given.text('address') } : {}),
+    ...(given.text('full-years') ? { full_years: given.count('full-years') } : {}),
     surfaces: given.list('surfaces'),
     start: given.day('start'),
     years: given.count('years'),

@@ -5,7 +5,20 @@ import { describe, expect, test } from '@jest/globals';
 import type { CommandInput } from '../contract/commands.js';
 import type { Story } from '../given.js';
 import { HOUSE, playUpTo } from '../job-files.js';
-import { built, file, ORDER, ordered, ready, receipt, v, WARRANTY } from './order-files.js';
+import { decisionLetter } from '../documents/decision-letter.js';
+import { SAMPLE_CATALOGUE } from '../sample.table.js';
+import { fallsDue } from './due.js';
+import {
+  built,
+  builtUpTo,
+  file,
+  ORDER,
+  ordered,
+  ready,
+  receipt,
+  v,
+  WARRANTY,
+} from './order-files.js';
 import { inForce } from './state.js';
 
 describe('the order', () => {
@@ -149,6 +162,76 @@ describe('warranty and claim', () => {
     ).toContain('WARR-14');
   });
 
+  test("another text than the catalogue's is refused; cover full for longer than the term is no term", () => {
+    const catalogue = {
+      ...SAMPLE_CATALOGUE,
+      warrantors: [
+        {
+          name: 'Invented Coil Coating',
+          address: '1 Mill Lane, Anytown KS (invented)',
+          documents: [{ kind: 'paint' as const, version: 'edition 3', text: file('terms.pdf') }],
+        },
+      ],
+    };
+    const read = { ...WARRANTY, acknowledges: ['WARR-07'] } as CommandInput;
+    expect(late().refusals(read, undefined, { catalogue })).toEqual([]);
+    const other = { ...read, terms: { digest: '0'.repeat(64), name: 'terms.pdf' } } as CommandInput;
+    expect(late().refusals(other, undefined, { catalogue })).toEqual(['WARR-12']);
+    expect(late().refusals({ ...read, full_years: 31 } as CommandInput)).toEqual(['MOVE-10']);
+  });
+
+  test('each kind is a document of its own; a registration window in the catalogue falls due on its last day', () => {
+    const catalogue = {
+      ...SAMPLE_CATALOGUE,
+      warrantors: [
+        {
+          name: 'Invented Coil Coating',
+          address: '1 Mill Lane, Anytown KS (invented)',
+          documents: [{ kind: 'paint' as const, version: 'edition 3', registration_days: 60 }],
+        },
+      ],
+    };
+    const told = builtUpTo(4).play({ type: 'record-completion', on: '2026-04-12' }, undefined, {
+      catalogue,
+    });
+    expect(fallsDue(told.job).filter(({ kind }) => kind === 'registration-window')).toMatchObject([
+      { about: 'paint', on: '2026-06-11', words: 'Register the paint warranty by 2026-06-11' },
+    ]);
+    const issued = late().play({ ...WARRANTY, acknowledges: ['WARR-07'] } as CommandInput);
+    expect(issued.refusals({ ...WARRANTY, acknowledges: ['WARR-07'] } as CommandInput)).toEqual([
+      'MOVE-07',
+    ]);
+    const {
+      fade: _,
+      chalk: __,
+      ...rest
+    } = WARRANTY as Extract<CommandInput, { type: 'issue-warranty' }>;
+    const workmanship = issued.play({
+      ...rest,
+      document: 'w2',
+      kind: 'workmanship',
+      warrantor: 'Ridge and Valley Roofing (invented)',
+      warrantor_address: '2 Works Road, Anytown KS',
+      years: 2,
+      acknowledges: ['WARR-07'],
+    });
+    expect(
+      Object.values(workmanship.job.after.warranties).map(
+        ({ kind, warrantor }) => `${kind} by ${warrantor}`,
+      ),
+    ).toEqual([
+      'paint by Invented Coil Coating',
+      'workmanship by Ridge and Valley Roofing (invented)',
+    ]);
+  });
+
+  test('no paint, no paint document: bare metal, or a finish without a term in the catalogue', () => {
+    const none = { catalogue: { ...SAMPLE_CATALOGUE, terms: [] } };
+    expect(
+      late().refusals({ ...WARRANTY, acknowledges: ['WARR-07'] } as CommandInput, undefined, none),
+    ).toContain('WARR-10');
+  });
+
   test('a fade claim whose term names no scale stays an open question; a person decides', () => {
     const claimed = issued()
       .play(
@@ -198,6 +281,17 @@ describe('warranty and claim', () => {
       outcome: 'met',
       words: 'notice 2034-03-01, in year 8; the term runs from 2026-04-12 for 30 years',
     });
+    expect(tests.find(({ test: name }) => name.startsWith('cover left'))).toMatchObject({
+      words: '100.0 %: 240 of 240 months, in a straight line after 10 full years',
+    });
+    const letter = decisionLetter(claimed.events, 'q1')!;
+    expect(letter).toMatchObject({
+      share_left: '100.0 %: 240 of 240 months, in a straight line after 10 full years',
+      reason: 'term is open; goodwill',
+      clause: '4',
+    });
+    const scales = letter.tests.find(({ test: name }) => name === 'fade')?.words ?? '';
+    for (const scale of ['Hunter', 'CIELAB', 'CIEDE2000']) expect(scales).toContain(scale);
     expect(tests.find(({ test: name }) => name === 'as built')).toMatchObject({ outcome: 'met' });
   });
 });

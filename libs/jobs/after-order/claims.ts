@@ -15,6 +15,7 @@ import type { Job } from '../job.js';
 import { refuse, type Refusal } from '../refusal.js';
 import { speakAt } from './order.js';
 import { installedFacts } from './gate-facts.js';
+import { shareLeft } from './share.js';
 import type { Claim, Warranty } from './state.js';
 import { exclusionsTriggered } from './warranty.js';
 
@@ -111,6 +112,7 @@ function termTests(claim: Claim, warranty: Warranty): readonly ClaimTest[] {
   const within = claim.notice >= warranty.start && claim.notice < end;
   const year =
     Math.floor((Date.parse(claim.notice) - Date.parse(warranty.start)) / (365.25 * 86_400_000)) + 1;
+  const share = within ? shareLeft(warranty, claim.notice) : null;
   const silent = warranty.transfers.filter(({ notice_given }) => !notice_given);
   return [
     {
@@ -126,6 +128,15 @@ function termTests(claim: Claim, warranty: Warranty): readonly ClaimTest[] {
           ? `${warranty.transfers.length} recorded, each with notice`
           : `without notice: ${silent.map(({ to }) => to).join(', ')}`,
     },
+    ...(share
+      ? [
+          {
+            test: 'cover left at the notice date',
+            outcome: share.months_left > 0 || share.of_months === 0 ? 'met' : 'not met',
+            words: share.words,
+          } as const,
+        ]
+      : []),
   ];
 }
 
@@ -159,7 +170,17 @@ function readingTests(
     viewing: { illuminant, observer: observer === '10' ? '10-degree' : '2-degree' },
     washed,
   };
-  return [tested('fade', fadeAgainstTerm(term, change), ` Term: ${fade.years} years.`)];
+  const sums = fade.scale === 'not named' ? inEachScale(change) : '';
+  return [tested('fade', fadeAgainstTerm(term, change), `${sums} Term: ${fade.years} years.`)];
+}
+
+/** Where the term names no scale, the same change in each of them, for the question to its warrantor. */
+function inEachScale(change: ColorChange): string {
+  const read = (['Hunter', 'CIELAB', 'CIEDE2000'] as const).flatMap((scale) => {
+    const told = fadeAgainstTerm({ fade: { most: Infinity, scale } }, change);
+    return told.outcome === 'open' ? [] : [`${told.measured.toFixed(2)} in ${scale}`];
+  });
+  return read.length === 0 ? '' : ` This one is ${read.join(', ')}.`;
 }
 
 const lab = ({ L, a, b }: { L: string; a: string; b: string }) => ({

@@ -88,9 +88,9 @@ function tearOff(job: Job): readonly Due[] {
     }));
 }
 
-/** The window stands in each warrantor's own text; it runs from completion. */
+/** The window runs from completion; its last day is known where the catalogue has the warrantor's text. */
 function registration(job: Job): readonly Due[] {
-  const { completedOn, registrations } = job.after;
+  const { completedOn, registrations, registrationDue } = job.after;
   if (completedOn === null) return [];
   const registered: readonly string[] = Object.keys(registrations);
   return documentsDue(job)
@@ -98,8 +98,10 @@ function registration(job: Job): readonly Due[] {
     .map((kind) => ({
       kind: 'registration-window',
       about: kind,
-      on: completedOn,
-      words: `Register the ${label(kind)} warranty: its window runs from completion on ${completedOn}`,
+      on: registrationDue[kind] ?? completedOn,
+      words: registrationDue[kind]
+        ? `Register the ${label(kind)} warranty by ${registrationDue[kind]}`
+        : `Register the ${label(kind)} warranty: its window runs from completion on ${completedOn}`,
     }));
 }
 

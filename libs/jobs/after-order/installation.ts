@@ -8,6 +8,7 @@ import { refuse } from '../refusal.js';
 import { isRefusal, openSurface, ruleRefusals } from '../stages/confirm.js';
 import { installedFacts } from './gate-facts.js';
 import { asStage, gated, speakAt } from './order.js';
+import { registrationDue } from './warranty.js';
 
 export function acceptMixedLots(job: Job, command: CommandOf<'accept-mixed-lots'>): Decision {
   const surface = openSurface(job, command.surface);
@@ -94,6 +95,10 @@ export function recordCompletion(
   if (refusals.length > 0) return decline(...refusals);
   return accept({
     type: 'completion-recorded/1',
-    data: { on: command.on, ...gated(said, { overrides: [], acknowledges: [] }, context) },
+    data: {
+      on: command.on,
+      registration_due: registrationDue(context.catalogue, command.on),
+      ...gated(said, { overrides: [], acknowledges: [] }, context),
+    },
   });
 }

@@ -1,5 +1,6 @@
 // For tests: the house roof ordered, delivered, built and completed, as the commands that bring it there.
 
+import type { Role } from '#rules';
 import type { CommandInput } from '../contract/commands.js';
 import type { Story } from '../given.js';
 import { HOUSE, playUpTo } from '../job-files.js';
@@ -63,27 +64,36 @@ export const receipt = (lot: string, panels: number): CommandInput => ({
   lots: [{ surface: 's1', lot }],
   lines: [{ line: 'p1', count: panels }, ...(panels === 40 ? [{ line: 'c1', count: 600 }] : [])],
 });
-export const built = (): Story =>
-  ordered()
-    .play(receipt('coil-7', 40))
-    .play(
-      {
-        type: 'record-as-built',
-        surface: 's1',
-        fastener: 'clip-s',
-        zones: [{ zone: 'all', spacing: v('24', 'in') }],
-        files: [file('deck.jpg')],
-      },
-      ['crew-lead'],
-    )
-    .play({
+const BUILT: readonly (readonly [CommandInput, ...Role[]])[] = [
+  [receipt('coil-7', 40)],
+  [
+    {
+      type: 'record-as-built',
+      surface: 's1',
+      fastener: 'clip-s',
+      zones: [{ zone: 'all', spacing: v('24', 'in') }],
+      files: [file('deck.jpg')],
+    },
+    'crew-lead',
+  ],
+  [
+    {
       type: 'record-inspection',
       on: '2026-04-10',
       passed: true,
       punch: [{ id: 'k1', words: 'touch up rake' }],
-    })
-    .play({ type: 'close-punch-item', item: 'k1', words: 'done' })
-    .play({ type: 'record-completion', on: '2026-04-12' });
+    },
+  ],
+  [{ type: 'close-punch-item', item: 'k1', words: 'done' }],
+  [{ type: 'record-completion', on: '2026-04-12' }],
+];
+/** With the first `n` steps after the order: delivered, built, inspected, punch list closed, complete. */
+export const builtUpTo = (n: number): Story =>
+  BUILT.slice(0, n).reduce(
+    (told, [command, ...roles]) => told.play(command, roles.length > 0 ? roles : undefined),
+    ordered(),
+  );
+export const built = (): Story => builtUpTo(BUILT.length);
 export const WARRANTY: CommandInput = {
   type: 'issue-warranty',
   document: 'w1',

@@ -53,6 +53,8 @@ export interface AfterOrder {
   readonly inspection: { readonly on: string; readonly passed: boolean } | null;
   readonly punch: Readonly<Record<string, { readonly words: string; readonly open: boolean }>>;
   readonly completedOn: string | null;
+  /** Last day of each registration window that was known at completion. */
+  readonly registrationDue: Readonly<Partial<Record<WarrantyKind, string>>>;
   readonly registrations: Readonly<
     Partial<Record<WarrantyKind, EventData['registration-filed/1']>>
   >;
@@ -68,6 +70,7 @@ export const NOTHING_ORDERED: AfterOrder = {
   inspection: null,
   punch: {},
   completedOn: null,
+  registrationDue: {},
   registrations: {},
   warranties: {},
   claims: {},
@@ -157,7 +160,11 @@ export function evolveAfter(after: AfterOrder, event: AfterEvent): AfterOrder {
         : after;
     }
     case 'completion-recorded/1':
-      return { ...after, completedOn: event.data.on };
+      return {
+        ...after,
+        completedOn: event.data.on,
+        registrationDue: event.data.registration_due ?? {},
+      };
     case 'registration-filed/1':
       return { ...after, registrations: { ...after.registrations, [event.data.kind]: event.data } };
     default:

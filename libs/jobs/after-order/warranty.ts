@@ -2,6 +2,7 @@
 // warrantor, the supplier's text unchanged, and exclusions that recorded facts already trigger.
 
 import { disclosureItems } from './disclosures.js';
+import type { WarrantyKind } from '../contract/after-order.js';
 import type { CommandOf } from '../contract/commands.js';
 import type { Catalogue } from '../contract/catalogue.js';
 import { factPath } from '../contract/fact-dictionary.js';
@@ -61,22 +62,85 @@ export function issueWarranty(
   });
   if (refusals.length > 0) return decline(...refusals);
   const triggered = exclusionsTriggered(job, surfaces, context.catalogue);
+  const stands = warrantorOf(context.catalogue, command);
+  if ((stands.full_years ?? 0) > command.years)
+    return decline(
+      refuse(
+        'MOVE-10',
+        `Cover cannot be full for ${stands.full_years} years of ${command.years}.`,
+        '/full_years',
+      ),
+    );
   const said = speakAt(
     'warranty',
-    warrantyFacts(job, command, surfaces, context.catalogue, triggered),
+    {
+      ...warrantyFacts(job, command, surfaces, context.catalogue, triggered),
+      ...documentFacts(command, stands),
+    },
     context,
   );
   const ruled = ruleRefusals(said, asStage(command), context);
   if (ruled.length > 0) return decline(...ruled);
-  const { type: _, overrides, acknowledges, ...data } = command;
+  const {
+    type: _,
+    overrides,
+    acknowledges,
+    warrantor_address: __,
+    full_years: ___,
+    ...data
+  } = command;
+  const { address, full_years, version } = stands;
   return accept({
     type: 'warranty-issued/1',
     data: {
       ...data,
+      ...(address === undefined ? {} : { warrantor_address: address }),
+      ...(full_years === undefined ? {} : { full_years }),
+      ...(version === undefined ? {} : { terms_version: version }),
       exclusions_triggered: triggered,
       ...gated(said, { overrides, acknowledges }, context),
     },
   });
+}
+
+/** What the catalogue knows of this warrantor's document; what the command says itself goes before. */
+function warrantorOf(
+  { warrantors = [] }: Catalogue,
+  { warrantor, kind, warrantor_address, full_years }: CommandOf<'issue-warranty'>,
+) {
+  const known = warrantors.find(({ name }) => name === warrantor);
+  const document = known?.documents.find((each) => each.kind === kind);
+  return {
+    address: warrantor_address ?? known?.address,
+    full_years: full_years ?? document?.full_years,
+    version: document?.version,
+    text: document?.text,
+  };
+}
+
+function documentFacts(
+  { document, kind, terms }: CommandOf<'issue-warranty'>,
+  { address, text }: ReturnType<typeof warrantorOf>,
+) {
+  return {
+    documents_without_start: [],
+    documents_without_warrantor: address === undefined ? [`${kind} ${document}: no address`] : [],
+    terms_altered: text && text.digest !== terms.digest ? [terms.name] : [],
+  };
+}
+
+/** Last day to register each kind, where the catalogue's texts say; of several texts the soonest. */
+export function registrationDue(
+  { warrantors = [] }: Catalogue,
+  completedOn: string,
+): Partial<Record<WarrantyKind, string>> {
+  const due: Partial<Record<WarrantyKind, string>> = {};
+  for (const { kind, registration_days } of warrantors.flatMap(({ documents }) => documents)) {
+    if (registration_days === undefined) continue;
+    const day = dayAfter(completedOn, registration_days);
+    if (day < (due[kind] ?? '9999')) due[kind] = day;
+  }
+  return due;
 }
 
 function warrantyFacts(
@@ -100,11 +164,12 @@ function warrantyFacts(
   const consumer = jobFact<boolean>(job, 'consumer-product');
   return {
     ...installedFacts(job),
-    registration_due_by: registration?.due_by ?? job.after.completedOn ?? undefined,
+    registration_due_by:
+      registration?.due_by ??
+      job.after.registrationDue[command.kind] ??
+      job.after.completedOn ??
+      undefined,
     registered_on: registration?.on,
-    documents_without_start: [],
-    documents_without_warrantor: [],
-    terms_altered: [],
     warranty_title: command.title,
     full_tests_not_met: command.full_tests_not_met,
     consumer_product: consumer,

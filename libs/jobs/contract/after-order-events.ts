@@ -1,6 +1,7 @@
 // Events after the gauge: order, delivery, installation, warranty, claims.
 
 import type { Finding } from '#rules';
+import type { WarrantyKind } from './after-order.js';
 import type { CommandOf } from './commands.js';
 import type { Attachment } from './commands.js';
 
@@ -74,9 +75,16 @@ export interface AfterOrderEvents {
   'as-built-recorded/1': Said<'record-as-built'> & { readonly differences: readonly string[] };
   'inspection-recorded/1': Said<'record-inspection'>;
   'punch-item-closed/1': Said<'close-punch-item'>;
-  'completion-recorded/1': Said<'record-completion'> & Gated;
+  'completion-recorded/1': Said<'record-completion'> & Gated & {
+    /** Last day of each window that the catalogue knew. */
+    readonly registration_due?: Readonly<Partial<Record<WarrantyKind, string>>>;
+  };
   'registration-filed/1': Said<'file-registration'> & { readonly due_by: string; readonly late_days: number };
-  'warranty-issued/1': Said<'issue-warranty'> & Gated & { readonly exclusions_triggered: readonly string[] };
+  'warranty-issued/1': Said<'issue-warranty'> & Gated & {
+    readonly exclusions_triggered: readonly string[];
+    /** Of the text attached, as the catalogue names it. */
+    readonly terms_version?: string;
+  };
   'warranty-transferred/1': Said<'transfer-warranty'>;
   'claim-opened/1': Said<'open-claim'>;
   'reading-recorded/1': Said<'record-reading'>;

@@ -125,6 +125,7 @@ export const AFTER_ORDER_COMMANDS = {
     kind: z.enum(WARRANTY_KINDS),
     title: z.enum(WARRANTY_TITLES),
     warrantor: Name,
+    warrantor_address: Name.optional().describe('where the catalogue has none'),
     surfaces: z.array(Id).min(1).max(200),
     start: Day,
     years: z.number().int().min(1).max(60),
@@ -144,6 +145,7 @@ export const AFTER_ORDER_COMMANDS = {
       .default([]),
     exclusions_named: z.array(Words).max(50).default([]),
     transfer: z.enum(['none', 'once', 'with-notice']).default('none'),
+    full_years: z.number().int().min(0).max(60).optional().describe('after them cover falls in a straight line; where the catalogue does not say'),
   },
   'transfer-warranty': { document: Id, to: Name, on: Day, notice_given: z.boolean() },
   'open-claim': {

@@ -12,7 +12,8 @@ import {
   SEAMS,
   SUBSTRATES,
 } from '#rules';
-import { amountIn, Day, Decimal, Digest, Id, Name, Words } from './amounts.js';
+import { WARRANTY_KINDS } from './after-order.js';
+import { amountIn, Day, Decimal, Digest, FileRef, Id, Name, Words } from './amounts.js';
 
 const SourceDocument = z.strictObject({
   document: Words,
@@ -164,6 +165,21 @@ export const CoatingTerm = z.strictObject({
 });
 export type CoatingTerm = z.infer<typeof CoatingTerm>;
 
+/** Who stands behind warranty documents of a kind, where to write to, and the text of each as it came. */
+export const Warrantor = z.strictObject({
+  name: Name,
+  address: Name.describe('where claims are mailed to'),
+  documents: z.array(z.strictObject({
+    kind: z.enum(WARRANTY_KINDS),
+    version: Name,
+    text: FileRef.optional(),
+    registration_days: z.number().int().min(1).max(730).optional().describe('after completion; none where none is asked for'),
+    full_years: z.number().int().min(0).max(60).optional()
+      .describe('cover falls in a straight line after so many years; none where it never falls'),
+  })).max(20),
+});
+export type Warrantor = z.infer<typeof Warrantor>;
+
 export const Catalogue = z.strictObject({
   edition: z.number().int().min(1),
   in_force_from: Day,
@@ -175,5 +191,6 @@ export const Catalogue = z.strictObject({
   assemblies: z.array(TestedAssembly),
   fasteners: z.array(Fastener),
   terms: z.array(CoatingTerm),
+  warrantors: z.array(Warrantor).max(200).optional(),
 });
 export type Catalogue = z.infer<typeof Catalogue>;

@@ -2,7 +2,8 @@
 // a person decided on which clause.
 
 import type { ClaimTest } from '../contract/after-order-events.js';
-import type { PastEvent } from '../contract/events.js';
+import type { EventData, PastEvent } from '../contract/events.js';
+import { shareLeft } from '../after-order/share.js';
 import type { Warranty } from '../after-order/state.js';
 import type { Names } from './decision-record.js';
 import { jobUpTo, naming } from './moment.js';
@@ -26,6 +27,8 @@ export interface DecisionLetter {
   readonly clause: string;
   /** The document claimed under; null where none covers the claim. */
   readonly warranty: string | null;
+  /** What was read, and in which scale. */
+  readonly readings: readonly { readonly on: string; readonly words: string }[];
   readonly tests: readonly ClaimTest[];
   readonly findings: readonly {
     readonly rule: string;
@@ -75,6 +78,7 @@ export function decisionLetter(
     reason: data.reason,
     clause: data.clause,
     warranty: warranty ? warrantyWords(warranty) : null,
+    readings: opened.readings.map(readingWords),
     tests: data.tests,
     findings: data.findings
       .filter(({ outcome }) => outcome !== 'not-applicable')
@@ -82,10 +86,20 @@ export function decisionLetter(
     exclusions_triggered: data.tests
       .filter(({ test, outcome }) => test === 'exclusions' && outcome === 'not met')
       .map(({ words }) => words),
-    share_left: null,
+    share_left: (warranty && shareLeft(warranty, opened.notice)?.words) ?? null,
     reply: `${office} answers questions about this letter. New facts open a new claim.`,
     cautions: CAUTIONS,
   };
+}
+
+function readingWords(reading: EventData['reading-recorded/1']) {
+  const { what, on, scale, illuminant, observer, rating, washed, instrument } = reading;
+  const said =
+    what === 'color'
+      ? `in ${scale}, illuminant ${illuminant}, ${observer}-degree observer`
+      : `rating ${rating}`;
+  const with_ = instrument ? `, by ${instrument}` : '';
+  return { on, words: `${what} ${said}${with_}, ${washed ? 'after' : 'before'} washing` };
 }
 
 const warrantyWords = ({ document, kind, title, warrantor, start, years }: Warranty): string =>

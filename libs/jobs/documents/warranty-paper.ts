@@ -38,7 +38,14 @@ export interface WarrantyPaper {
     readonly late_days: number;
   } | null;
   readonly transfer: 'none' | 'once' | 'with-notice';
-  readonly supplier_terms: { readonly name: string; readonly digest: string };
+  /** Years of full cover, after which it falls in a straight line; null where it never falls. */
+  readonly full_years: number | null;
+  /** Attached unchanged, and known by its digest. */
+  readonly supplier_terms: {
+    readonly name: string;
+    readonly digest: string;
+    readonly version: string | null;
+  };
   readonly cautions: readonly string[];
 }
 
@@ -76,7 +83,10 @@ export function warrantyPaper(
     title: data.title,
     full_tests_not_met: data.full_tests_not_met,
     consumer_product: jobFact<boolean>(job, 'consumer-product') === true,
-    warrantor: { name: data.warrantor, address: 'at the address that its own text gives' },
+    warrantor: {
+      name: data.warrantor,
+      address: data.warrantor_address ?? 'at the address that its own text gives',
+    },
     passed_on_by: office === data.warrantor ? null : office,
     owner: naming(names)((job.parties['owner'] ?? job.parties['customer'])?.id ?? ''),
     surfaces: data.surfaces.map((id) => surfaceWords(job, id)),
@@ -92,7 +102,12 @@ export function warrantyPaper(
       ? { due_by: registration.due_by, filed: registration.on, late_days: registration.late_days }
       : null,
     transfer: data.transfer,
-    supplier_terms: { name: data.terms.name, digest: data.terms.digest },
+    full_years: data.full_years ?? null,
+    supplier_terms: {
+      name: data.terms.name,
+      digest: data.terms.digest,
+      version: data.terms_version ?? null,
+    },
     cautions: CAUTIONS,
   };
 }
