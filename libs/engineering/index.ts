@@ -86,6 +86,7 @@ export {
   type SteelGrade,
 } from './panel/steel.js';
 export type { OutlinePoint } from './panel/corners.js';
+export { outlineOf } from './panel/outline-input.js';
 export { sheetShape, type SheetShape } from './panel/outline.js';
 export { bendingStrength, type BendingStrength, type Sheet } from './panel/bending.js';
 export { panelStrength, type Panel, type PanelStrength, type PanelWeb } from './panel/panel.js';

@@ -2,7 +2,15 @@
 // digest is taken over its canonical JSON by whoever publishes it (the ledger's canonical form).
 
 import type { Facts } from './facts.js';
-import { mayBeOverridden, type Finding, type Rule, type Settings, type Severity } from './rule.js';
+import {
+  mayBeOverridden,
+  type Figure,
+  type Finding,
+  type Rule,
+  type Settings,
+  type Severity,
+  type Verdict,
+} from './rule.js';
 import type { Gate } from './words.js';
 
 export interface EditionEntry {
@@ -163,12 +171,22 @@ function finding(known: Rule, entry: EditionEntry, facts: Facts): Finding {
     severity,
     outcome: verdict.outcome,
     words: verdict.words ?? known.says,
-    figures: 'figures' in verdict ? (verdict.figures ?? []) : [],
-    ...('limit' in verdict && verdict.limit ? { limit: verdict.limit } : {}),
-    ...('margin' in verdict && verdict.margin ? { margin: verdict.margin } : {}),
-    ...(verdict.outcome === 'not-evaluated' ? { missing: verdict.missing } : {}),
+    figures: 'figures' in verdict ? (verdict.figures ?? NO_FIGURES) : NO_FIGURES,
+    ...furtherOf(verdict),
     cites: known.cites,
   };
+}
+
+const NO_FIGURES: readonly Figure[] = [];
+const NOTHING = {};
+
+/** What only some outcomes have: what is missing, or what was measured. */
+function furtherOf(verdict: Verdict): Pick<Finding, 'missing' | 'limit' | 'margin'> {
+  if (verdict.outcome === 'not-applicable') return NOTHING;
+  if (verdict.outcome === 'not-evaluated') return { missing: verdict.missing };
+  const { limit, margin } = verdict;
+  if (limit && margin) return { limit, margin };
+  return limit ? { limit } : margin ? { margin } : NOTHING;
 }
 
 /** The facts a stage's rules read under an edition: what a change of them puts up for re-check. */

@@ -12,7 +12,6 @@ import {
   steelGrade,
   woodCapacity,
   type DemandBothWays,
-  type Step,
 } from '#engineering';
 import type { Fastener } from '../contract/catalogue.js';
 import type { CheckRecord, StepRecord } from '../contract/evaluation.js';
@@ -20,6 +19,7 @@ import type { Zone } from './demand.js';
 import type { Option } from './options.js';
 import { attachmentIn, type Question } from './question.js';
 import { record } from './check-record.js';
+import { keptForQuestion } from './kept.js';
 import { stepRecord } from './step-record.js';
 
 interface Bears {
@@ -49,7 +49,9 @@ export function attachmentCheckOf(
       ? Number(here.rows.v)
       : Number(question.width);
   if (along === null) return 'no support spacing is recorded for this zone';
-  const bears = remembered(question, option, fastener);
+  const bears = kept(question, `${option.id} ${fastener.id}`, () =>
+    fastenerBears(question, option, fastener),
+  );
   if (typeof bears === 'string') return bears;
   // On open framing a clip stands at each support and holds one panel width; a screw, its own spacing.
   const clipAtSupport = fastener.kind === 'clip' && question.open_framing;
@@ -61,28 +63,12 @@ export function attachmentCheckOf(
   );
 }
 
-/** What a fastener bears is the same in every zone of an option: kept for the question asked last. */
-let kept:
-  | { readonly question: Question; readonly bears: Map<string, ReturnType<typeof fastenerBears>> }
-  | undefined;
+type Borne = (readonly Bears[] & { source: string }) | string;
 
-function remembered(
-  question: Question,
-  option: Option,
-  fastener: Fastener,
-): ReturnType<typeof fastenerBears> {
-  if (kept?.question !== question) kept = { question, bears: new Map() };
-  const key = `${option.id} ${fastener.id}`;
-  const found = kept.bears.get(key) ?? fastenerBears(question, option, fastener);
-  kept.bears.set(key, found);
-  return found;
-}
+/** What a fastener bears is the same in every zone of an option. */
+const kept = keptForQuestion<Borne>();
 
-function fastenerBears(
-  question: Question,
-  option: Option,
-  fastener: Fastener,
-): (readonly Bears[] & { source: string }) | string {
+function fastenerBears(question: Question, option: Option, fastener: Fastener): Borne {
   const tested = testedLoad(question, fastener);
   if (tested) return withSource([tested]);
   if (fastener.kind === 'clip')
@@ -113,11 +99,7 @@ function testedLoad(question: Question, fastener: Fastener): Bears | undefined {
 }
 
 /** Screws by AISI S100 and the wood specification, from what is recorded of the support. */
-function calculatedLoad(
-  question: Question,
-  option: Option,
-  fastener: Fastener,
-): (readonly Bears[] & { source: string }) | string {
+function calculatedLoad(question: Question, option: Option, fastener: Fastener): Borne {
   const d = Number(fastener.diameter?.v ?? NaN);
   const dw = Number(fastener.washer_diameter?.v ?? NaN);
   const grade = steelGrade(option.grade);

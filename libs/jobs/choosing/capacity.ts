@@ -80,16 +80,18 @@ export function chartFor(
 ): ChartReading | string {
   const { catalogue, profile, width } = question;
   const spans = spanCondition(question.longest_piece_ft, span_in);
-  const own = catalogue.charts.filter(
-    (each) =>
+  let own = false;
+  const chart = catalogue.charts.find((each) => {
+    const fits =
       each.profile === profile.id &&
       each.width.v === width &&
       each.metal === option.metal &&
       each.grade === option.grade &&
-      same(each.thickness, option.thickness_in),
-  );
-  if (own.length === 0) return 'no load chart of this thickness and grade';
-  const chart = own.find((each) => each.spans === spans);
+      same(each.thickness, option.thickness_in);
+    own ||= fits;
+    return fits && each.spans === spans;
+  });
+  if (!own) return 'no load chart of this thickness and grade';
   if (!chart) return `no load chart for ${spans} span${spans === '1' ? '' : 's'}`;
   if (chart.basis !== 'ASD') return `load chart ${chart.id} is on ${chart.basis} basis`;
   const reading = readChart(chart, span_in);

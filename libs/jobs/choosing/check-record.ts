@@ -19,6 +19,29 @@ export function record(
   }
   const asked = Math.abs(demand);
   const utilization = asked / capacity;
+  const ratio = [
+    {
+      symbol: 'demand',
+      value: display(asked, 4),
+      unit,
+      formula: GOVERNING[direction],
+      cite: COMBINATIONS,
+    },
+    {
+      symbol: 'capacity',
+      value: display(capacity, 4),
+      unit,
+      formula: source,
+      cite: COMMON_PRACTICE,
+    },
+    {
+      symbol: 'utilization',
+      value: display(utilization, 4),
+      unit: '',
+      formula: 'demand / capacity',
+      cite: COMMON_PRACTICE,
+    },
+  ];
   return {
     limit_state: limitState,
     direction,
@@ -28,33 +51,14 @@ export function record(
     passes: utilization <= 1,
     source,
     calculated,
-    steps: [
-      ...steps,
-      {
-        symbol: 'demand',
-        value: display(asked, 4),
-        unit,
-        formula: `governing combination, ${direction}`,
-        cite: COMBINATIONS,
-      },
-      {
-        symbol: 'capacity',
-        value: display(capacity, 4),
-        unit,
-        formula: source,
-        cite: COMMON_PRACTICE,
-      },
-      {
-        symbol: 'utilization',
-        value: display(utilization, 4),
-        unit: '',
-        formula: 'demand / capacity',
-        cite: COMMON_PRACTICE,
-      },
-    ],
+    steps: steps.length === 0 ? ratio : [...steps, ...ratio],
   };
 }
 
+const GOVERNING = {
+  inward: 'governing combination, inward',
+  outward: 'governing combination, outward',
+} as const;
 const COMBINATIONS = cite('asce-7-16', '2.4');
 
 /** Four decimals, and never shown as 1.0000 where it is over. */

@@ -1,21 +1,11 @@
 // One zone of one option: the panel and its attachment, each demand against capacity with its source.
 // Where no source gives a number, the reason stands in `missing` and there is none.
 
-import {
-  beamCoefficients,
-  designStresses,
-  E_STEEL,
-  feet,
-  governing,
-  inches,
-  panelStrength,
-  spanLimits,
-  steelGrade,
-  type DemandBothWays,
-} from '#engineering';
+import type { DemandBothWays } from '#engineering';
 import type { ZoneFacts } from '#rules';
 import type { CheckRecord, ZoneResult } from '../contract/evaluation.js';
 import { attachmentCheckOf } from './attachment.js';
+import { calculatedPanel } from './calculated-panel.js';
 import { record } from './check-record.js';
 import {
   assemblyFor,
@@ -28,7 +18,6 @@ import {
 import type { Zone } from './demand.js';
 import type { Option } from './options.js';
 import { attachmentIn, type Question } from './question.js';
-import { stepRecord } from './step-record.js';
 
 export interface ZoneChecked {
   readonly result: ZoneResult;
@@ -101,7 +90,7 @@ function panelAndTest(
     return typeof chart === 'string'
       ? { panel: [uplift], attachment: [uplift], missing: [`inward: ${chart}`] }
       : {
-          panel: [uplift, ...chartChecks(chart, demand, ['inward'])],
+          panel: [uplift, ...chartInward(chart, demand)],
           attachment: [uplift],
           missing: [],
         };
@@ -121,19 +110,14 @@ function spanning(
   if (zone.spacing_in === null) return none('no support spacing is recorded for this zone');
   const chart = chartFor(question, option, zone.spacing_in);
   if (typeof chart === 'string') {
-    const calculated =
-      question.profile.fastening === 'exposed'
-        ? calculatedPanel(question, option, zone.spacing_in, demand)
-        : undefined;
+    const calculated = calculatedPanel(question, option, zone.spacing_in, demand);
     return calculated
       ? { panel: calculated, attachment: [], missing: [] }
       : none(`${chart}; ${noTest}`);
   }
-  const panel = chartChecks(chart, demand, ['inward', 'outward']);
-  const attachment = chart.chart.attachment_included
-    ? panel.filter(({ direction }) => direction === 'outward')
-    : [];
-  return { panel, attachment, missing: [] };
+  const outward = chartOutward(chart, demand);
+  const panel = [...chartInward(chart, demand), outward];
+  return { panel, attachment: chart.chart.attachment_included ? [outward] : [], missing: [] };
 }
 
 /** On a solid deck inward load is the deck's; outward the panel spans its rows of screws. */
@@ -150,81 +134,23 @@ function onDeck(
   const chart = chartFor(question, option, Number(rows.v));
   return typeof chart === 'string'
     ? none(`${chart}; ${noTest}`)
-    : { panel: chartChecks(chart, demand, ['outward']), attachment: [], missing: [] };
+    : { panel: [chartOutward(chart, demand)], attachment: [], missing: [] };
 }
 
 const none = (...missing: readonly string[]): Made => ({ panel: [], attachment: [], missing });
 
-function chartChecks(
-  chart: ChartReading,
-  demand: DemandBothWays,
-  directions: readonly ('inward' | 'outward')[],
-): readonly CheckRecord[] {
-  return directions.flatMap((direction) => [
-    record(
-      'panel strength by its load chart',
-      direction,
-      demand[direction],
-      chart[direction],
-      chart.source,
-    ),
-    ...(direction === 'inward' && chart.deflection !== undefined
-      ? [
-          record(
-            `deflection ${chart.chart.deflection_limit} by its load chart`,
-            direction,
-            demand.inward,
-            chart.deflection,
-            chart.source,
-          ),
-        ]
-      : []),
-  ]);
+function chartInward(chart: ChartReading, demand: DemandBothWays): readonly CheckRecord[] {
+  const { inward, deflection, source } = chart;
+  const strength = record(BY_CHART, 'inward', demand.inward, inward, source);
+  if (deflection === undefined) return [strength];
+  const limit = `deflection ${chart.chart.deflection_limit} by its load chart`;
+  return [strength, record(limit, 'inward', demand.inward, deflection, source)];
 }
 
-const DEFLECTION_N = 180;
+const chartOutward = (chart: ChartReading, demand: DemandBothWays): CheckRecord =>
+  record(BY_CHART, 'outward', demand.outward, chart.outward, chart.source);
 
-/** The effective-width calculation from the outline: through-fastened panels in bending only. */
-function calculatedPanel(
-  question: Question,
-  option: Option,
-  span_in: number,
-  demand: DemandBothWays,
-): readonly CheckRecord[] | undefined {
-  const { profile, width, longest_piece_ft } = question;
-  const grade = steelGrade(option.grade);
-  if (!profile.outline || option.metal !== 'steel' || !grade.ok) return undefined;
-  const strength = panelStrength({
-    outline: profile.outline as never,
-    cover: inches(Number(width)),
-    t: inches(option.thickness_in),
-    Fy: designStresses(grade.value).Fy,
-    E: E_STEEL,
-    edition: 'S100-16',
-    bearing: inches(2),
-    fastened: true,
-  });
-  if (!strength.ok) return undefined;
-  const spans = Math.max(
-    1,
-    Math.min(3, Math.floor(((longest_piece_ft ?? 0) * 12) / span_in + 1e-9)),
-  );
-  const beam = beamCoefficients(spans);
-  return (['inward', 'outward'] as const).map((direction) => {
-    const least = governing(
-      spanLimits(strength.value, beam, feet(span_in / 12), direction, DEFLECTION_N),
-    );
-    return record(
-      `${least.limitState}, calculated`,
-      direction,
-      demand[direction],
-      least.load,
-      'calculated from the outline, AISI S100-16',
-      true,
-      least.steps,
-    );
-  });
-}
+const BY_CHART = 'panel strength by its load chart';
 
 function worst(checks: readonly CheckRecord[]): ZoneFacts['panel'] {
   let found: CheckRecord | undefined;
