@@ -33,6 +33,6 @@ export { noticesSince, type Notice } from './documents/notices.js';
 export { decidedBy, decidedIn, isStageEvent, type Decided, type Shelf, type StageEvent } from './rulebook/decided.js';
 export { replay, type Replay } from './rulebook/replay.js';
 export { underAnother, type UnderAnother } from './rulebook/under-another.js';
-export { createPreview, preview, together, type Impact, type Preview, type Progress } from './rulebook/preview.js';
+export { createPreview, preview, together, type Impact, type Preview, type Previewed, type Progress } from './rulebook/preview.js';
 export { editionDifference } from './rulebook/difference.js';
 export { decideRulebook, EMPTY_RULEBOOK, evolveRulebook, type Rulebook, type RulebookContext, type RulebookDecision, type StandingDraft } from './rulebook/rulebook.js';

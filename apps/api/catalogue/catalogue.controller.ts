@@ -9,7 +9,7 @@ import { Route } from '../http/route.js';
 import { Asking, type SignedIn } from '../http/signed-in.js';
 import { Key, READERS } from '../jobs/jobs.controller.js';
 import { Problem } from '../problems.js';
-import { CATALOGUE, Editions, EMPTY_CATALOGUE, inForce, stateOf } from '../rulebook/editions.js';
+import { CATALOGUE, Editions, EMPTY_CATALOGUE, inForce } from '../rulebook/editions.js';
 import {
   editionRow,
   EditionNumber,
@@ -37,9 +37,7 @@ export class CatalogueController {
   })
   async list(@Asking() { company }: SignedIn) {
     const shelf = await this.editions.catalogue(company.id);
-    return {
-      editions: shelf.editions.map((each) => editionRow(each, stateOf(shelf, each, today()))),
-    };
+    return { editions: shelf.editions.map((each) => editionRow(shelf, each)) };
   }
 
   @Route('GET', 'current', {
@@ -121,6 +119,6 @@ export class CatalogueController {
     const after = await this.editions.catalogue(company);
     const published = after.editions.find(({ number }) => number === body.catalogue.edition);
     if (!published) throw new Error('an edition that was just published is not there');
-    return editionRow(published, stateOf(after, published, today()));
+    return editionRow(after, published);
   }
 }

@@ -1,9 +1,8 @@
 // The record: the ledger of all companies, one log each, on the service's connections.
 
-import { createHash } from 'node:crypto';
 import { Injectable, type OnApplicationShutdown } from '@nestjs/common';
 import pg from 'pg';
-import { canonical, companyPool, createLists, createPostgresLedger, createSignals } from '#ledger';
+import { companyPool, createLists, createPostgresLedger, createSignals, startWakeUp } from '#ledger';
 import type {
   AppendRequest,
   AppendResult,
@@ -12,12 +11,16 @@ import type {
   Ledger,
   Lists,
   NewEvent,
+  WakeUp,
 } from '#ledger';
 import { Log } from '../http/log.js';
 import { jobList } from '../jobs/keep-job-list.js';
 import { Problem } from '../problems.js';
 import { officeList } from '../owner-report/keep-office-list.js';
+import { digestOf } from './digest.js';
 import { Settings } from './settings.js';
+
+export { digestOf } from './digest.js';
 
 @Injectable()
 export class Ledgers implements OnApplicationShutdown {
@@ -25,6 +28,8 @@ export class Ledgers implements OnApplicationShutdown {
   readonly ledger: Ledger;
   readonly lists: Lists;
   private readonly pool: pg.Pool;
+  private readonly wakeUp: WakeUp;
+  private readonly listeners = new Set<(log: string | undefined) => void>();
 
   constructor(settings: Settings, log: Log) {
     this.pool = new pg.Pool({
@@ -43,6 +48,22 @@ export class Ledgers implements OnApplicationShutdown {
       signals,
       onFault: (company, list, err) => log.error({ company, list, err }, 'a list stands still'),
     });
+    this.wakeUp = startWakeUp({
+      newClient: () =>
+        new pg.Client({
+          connectionString: settings.serviceUrl,
+          connectionTimeoutMillis: 5000,
+        }),
+      onWake: (company) => {
+        this.lists.wake(company);
+        this.tell(company);
+      },
+      onFault: (err) => log.info({ err }, 'other instances are not heard for a moment'),
+    });
+    this.ledger.onAppended((company) => {
+      this.wakeUp.announce(company);
+      this.tell(company);
+    });
   }
 
   /** @throws Problem busy where too much waits already */
@@ -55,6 +76,16 @@ export class Ledgers implements OnApplicationShutdown {
       });
     }
     return result;
+  }
+
+  /** Calls back after a commit of any instance, without a name where it is not known whose. */
+  onChanged(listener: (company: string | undefined) => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  private tell(company: string | undefined): void {
+    for (const listener of this.listeners) listener(company);
   }
 
   /** The generation that readers use, and how far it is. */
@@ -84,6 +115,7 @@ export class Ledgers implements OnApplicationShutdown {
 
   async onApplicationShutdown(): Promise<void> {
     await this.lists.stop();
+    await this.wakeUp.stop();
     await this.ledger.close();
     await this.pool.end();
   }
@@ -95,10 +127,6 @@ export interface Accepted {
   readonly versions: Readonly<{ [stream: string]: number }>;
   readonly last: number;
 }
-
-/** What a command asks for, so that the same id with something else is noticed. */
-export const digestOf = (value: unknown): string =>
-  createHash('sha256').update(canonical(value)).digest('hex');
 
 export interface Written {
   readonly company: string;

@@ -24,7 +24,7 @@ export const Key = z
   .string()
   .regex(/^[\x21-\x7e]{1,200}$/, 'must be 1 to 200 visible ASCII characters')
   .optional();
-const IfMatch = z
+export const IfMatch = z
   .string()
   .regex(/^"\d{1,9}"$/, 'must be a version like "12"')
   .optional();

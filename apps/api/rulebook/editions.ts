@@ -2,9 +2,13 @@
 // once and kept; only what is new is asked for.
 
 import { Injectable } from '@nestjs/common';
-import type { Catalogue } from '#jobs';
+import type { Catalogue, PublishedImpact, RuleChange, RunningJobs } from '#jobs';
+import type { Recorded } from '#ledger';
 import type { Edition } from '#rules';
 import { digestOf, Ledgers } from '../data/ledgers.js';
+import { CATALOGUE, CATALOGUE_PUBLISHED, RULEBOOK, RULES_PUBLISHED } from './shelf.js';
+
+export { CATALOGUE, RULEBOOK } from './shelf.js';
 
 export interface Published<T> {
   readonly edition: T;
@@ -14,15 +18,16 @@ export interface Published<T> {
   readonly publishedAt: string;
   readonly by: string;
   readonly reason: string | null;
+  /** Of a rules edition: what it changed, and what becomes of jobs under way. */
+  readonly changes: readonly RuleChange[];
+  readonly runningJobs: RunningJobs | null;
+  readonly impact: PublishedImpact | null;
 }
 
-interface Shelf<T> {
+export interface Shelf<T> {
   readonly version: number;
   readonly editions: readonly Published<T>[];
 }
-
-export const RULEBOOK = 'rulebook';
-export const CATALOGUE = 'catalogue';
 
 @Injectable()
 export class Editions {
@@ -32,17 +37,19 @@ export class Editions {
   constructor(private readonly ledgers: Ledgers) {}
 
   rules(company: string): Promise<Shelf<Edition>> {
-    return this.read(this.rulebooks, company, RULEBOOK, ({ number }) => number);
+    const where = { stream: RULEBOOK, published: RULES_PUBLISHED };
+    return this.read(this.rulebooks, company, where, ({ number }) => number);
   }
 
   catalogue(company: string): Promise<Shelf<Catalogue>> {
-    return this.read(this.catalogues, company, CATALOGUE, ({ edition }) => edition);
+    const where = { stream: CATALOGUE, published: CATALOGUE_PUBLISHED };
+    return this.read(this.catalogues, company, where, ({ edition }) => edition);
   }
 
   private async read<T extends { readonly in_force_from: string }>(
     shelves: Map<string, Shelf<T>>,
     company: string,
-    stream: string,
+    { stream, published }: { readonly stream: string; readonly published: string },
     numberOf: (edition: T) => number,
   ): Promise<Shelf<T>> {
     const known = shelves.get(company) ?? { version: 0, editions: [] };
@@ -50,18 +57,9 @@ export class Editions {
       from: known.version + 1,
     });
     if (events.length === 0) return known;
-    const more = events.map((event): Published<T> => {
-      const { edition, reason = null } = event.data as { edition: T; reason?: string | null };
-      return {
-        edition,
-        digest: digestOf(edition),
-        number: numberOf(edition),
-        inForceFrom: edition.in_force_from,
-        publishedAt: event.recordedAt,
-        by: event.by.person,
-        reason,
-      };
-    });
+    const more = events
+      .filter(({ type }) => type === published)
+      .map((event) => publishedBy<T>(event, numberOf));
     const shelf = {
       version: known.version + events.length,
       editions: [...known.editions, ...more],
@@ -72,15 +70,44 @@ export class Editions {
   }
 }
 
+function publishedBy<T extends { readonly in_force_from: string }>(
+  event: Recorded,
+  numberOf: (edition: T) => number,
+): Published<T> {
+  const data = event.data as PublishedData<T>;
+  const { edition } = data;
+  return {
+    edition,
+    digest: digestOf(edition),
+    number: numberOf(edition),
+    inForceFrom: edition.in_force_from,
+    publishedAt: event.recordedAt,
+    by: event.by.person,
+    reason: data.reason ?? null,
+    changes: data.changes ?? [],
+    runningJobs: data.running_jobs ?? null,
+    impact: data.impact ?? null,
+  };
+}
+
+interface PublishedData<T> {
+  readonly edition: T;
+  readonly reason?: string | null;
+  readonly changes?: readonly RuleChange[];
+  readonly running_jobs?: RunningJobs;
+  readonly impact?: PublishedImpact;
+}
+
 /** The newest edition that is in force on a day. */
 export function inForce<T>(shelf: Shelf<T>, day: string): Published<T> | undefined {
   return shelf.editions.filter(({ inForceFrom }) => inForceFrom <= day).at(-1);
 }
 
-/** "in force", "not yet in force" or "superseded". */
-export function stateOf<T>(shelf: Shelf<T>, published: Published<T>, day: string): string {
-  if (published.inForceFrom > day) return 'not yet in force';
-  return inForce(shelf, day) === published ? 'in force' : 'superseded';
+export type EditionState = 'in force' | 'in force later' | 'retired';
+
+export function stateOf<T>(shelf: Shelf<T>, published: Published<T>, day: string): EditionState {
+  if (published.inForceFrom > day) return 'in force later';
+  return inForce(shelf, day) === published ? 'in force' : 'retired';
 }
 
 /** Stands in until a company publishes its first catalogue: nothing is made yet. */
