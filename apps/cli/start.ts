@@ -55,7 +55,7 @@ async function start(options: Options): Promise<void> {
   await refuseBusyPort(options.host, options.port);
   // The service is read in while the database starts in a process of its own.
   const opening = openDatabase(path.resolve(options.data));
-  const [database, { mailFrom, Settings, startService }] = await Promise.all([
+  const [database, { mailFrom, Settings, startService, verifyFrom }] = await Promise.all([
     opening,
     import('../api/service.js'),
   ]);
@@ -73,6 +73,7 @@ async function start(options: Options): Promise<void> {
           JSON.parse(readFileSync(path.join(home, 'package.json'), 'utf8')) as { version: string }
         ).version,
         keysFolder: path.resolve(options.data, 'keys'),
+        ...verifyFrom(process.env),
         ...mailFrom(process.env),
       }),
     );

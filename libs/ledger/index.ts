@@ -57,6 +57,7 @@ export type { WakeUp, WakeUpOptions } from './postgres-wake-up.js';
 export { forgetOldCommands, serviceRoleFaults } from './postgres-upkeep.js';
 export { KEY_CHANGED, KEY_STREAM } from './key-change.js';
 export { createSigner } from './signer.js';
+export type { SignedBefore } from './signed-before.js';
 export type { Signer, SignerOptions, SignResult } from './signer.js';
 export { formatProof, openProof } from './tlog-proof.js';
 export { createTree } from './tree.js';

@@ -89,6 +89,7 @@ function openLine({ newClient, onWake, onFault }: WakeUpOptions): Line {
         await next.query(`SET application_name = '${LISTENER}'`);
         await next.query(`LISTEN ${CHANNEL}`);
         client = next;
+        if (closed) await next.end();
         await send([]);
         await ask();
         await ended;

@@ -111,7 +111,12 @@ function verifyRow(log: string, pos: number, row: EventRow, lastAt: number): Cha
   if (!leaf.equals(row.leaf)) return 'the body does not have the recorded hash';
   const tail = readTail(row.body);
   if (tail === undefined) return 'the body is not an event';
-  const wrong = differences(log, tail, row);
+  let wrong: string[];
+  try {
+    wrong = differences(log, tail, row);
+  } catch {
+    return 'the body is not an event';
+  }
   if (wrong.length > 0) return `columns differ from the body: ${wrong.join(', ')}`;
   if (row.recordedAt <= lastAt) return 'it was recorded before the entry in front of it';
   if ((row.version === 1) !== (tail.prev === null)) return 'only a first version has none before';

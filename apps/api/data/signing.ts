@@ -4,7 +4,17 @@
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { Injectable, type OnApplicationShutdown } from '@nestjs/common';
-import { createSigner, formatProof, openKeyRing, type Signer } from '#ledger';
+import {
+  createSigner,
+  formatProof,
+  makeBundle,
+  openKeyRing,
+  type BundleRequest,
+  type BundleResult,
+  type KeyRing,
+  type SignedBefore,
+  type Signer,
+} from '#ledger';
 import { Log } from '../http/log.js';
 import { Ledgers } from './ledgers.js';
 import { Settings } from './settings.js';
@@ -14,21 +24,23 @@ const SOON_MS = 250;
 @Injectable()
 export class Signing implements OnApplicationShutdown {
   private readonly signer: Signer | undefined;
+  private readonly keys: KeyRing | undefined;
   private readonly pending = new Map<string, NodeJS.Timeout>();
 
   constructor(
     settings: Settings,
-    ledgers: Ledgers,
+    private readonly ledgers: Ledgers,
     private readonly log: Log,
   ) {
     const { keysFolder } = settings;
     if (keysFolder === undefined) return;
     mkdirSync(keysFolder, { recursive: true, mode: 0o700 });
+    this.keys = openKeyRing(path.join(keysFolder, 'signing-key.json'));
     this.signer = createSigner({
       ledger: ledgers.ledger,
       folder: keysFolder,
       origin: originOf,
-      keys: openKeyRing(path.join(keysFolder, 'signing-key.json')),
+      keys: this.keys,
     });
   }
 
@@ -52,11 +64,25 @@ export class Signing implements OnApplicationShutdown {
     return Buffer.from(formatProof(pos, hashes, signed.note));
   }
 
+  /** What was signed of this log before; nothing where nothing is ever signed. */
+  async before(company: string): Promise<SignedBefore> {
+    return (await this.signer?.signed(company)) ?? { outside: undefined, kept: [], faults: [] };
+  }
+
+  /** Undefined where nothing is ever signed: evidence without a signature would show nothing. */
+  async bundle(request: Omit<BundleRequest, 'origin'>): Promise<BundleResult | undefined> {
+    const { signer, keys } = this;
+    if (!signer || !keys) return undefined;
+    const { ledger } = this.ledgers;
+    return makeBundle({ ledger, signer, keys }, { ...request, origin: originOf(request.log) });
+  }
+
   onApplicationShutdown(): void {
     for (const timer of this.pending.values()) clearTimeout(timer);
   }
 
-  private async checkpoint(company: string): Promise<{ size: number; note: string } | undefined> {
+  /** Of the log as it is now; undefined where nothing is signed, or the signer refused. */
+  async checkpoint(company: string): Promise<{ size: number; note: string } | undefined> {
     if (!this.signer) return undefined;
     const result = await this.signer.sign(company);
     if (result.kind === 'signed') return { size: result.checkpoint.size, note: result.note };

@@ -38,6 +38,8 @@ export interface RouteWords {
   readonly answers?: Answer;
   /** A schema for JSON, or the media type of a file. */
   readonly gives?: z.ZodType | string;
+  /** Media type of what `gives` describes, where it is not plain JSON. */
+  readonly media?: string;
   /** Media types of a body that is not JSON. */
   readonly takes?: readonly string[];
   readonly headers?: Readonly<Record<string, string>>;
@@ -60,7 +62,7 @@ export function Route(method: Method, path: string, words: RouteWords): MethodDe
     ...pathParameters(path),
     ...headers(method, words),
     ...takes(words.takes),
-    gives(answer, words.gives),
+    gives(answer, words.gives, words.media),
     ...failures(method, path, words),
   );
 }
@@ -89,14 +91,30 @@ function takes(types: readonly string[] | undefined) {
   return [ApiConsumes(...types), ApiBody({ schema: { type: 'string', format: 'binary' } })];
 }
 
-function gives(answer: Answer, what: z.ZodType | string | undefined) {
+function gives(answer: Answer, what: z.ZodType | string | undefined, media?: string) {
   const status = ANSWERS[answer];
   if (what === undefined) return ApiResponse({ status, description: 'Done.' });
   if (typeof what !== 'string') {
+    if (media !== undefined) {
+      const schema = z.toJSONSchema(what, { target: 'draft-2020-12', io: 'output' });
+      const content = { [media]: { schema: inPlace(schema) as object } };
+      return applyDecorators(ApiProduces(media), ApiResponse({ status, description: 'Done.', content }));
+    }
     return ApiResponse({ status, description: 'Done.', standardSchema: what as never });
   }
   const content = { [what]: { schema: { type: 'string', format: 'binary' } } };
   return applyDecorators(ApiProduces(what), ApiResponse({ status, description: 'Done.', content }));
+}
+
+/** A schema under another media type stands where it is used, its named parts with it. */
+function inPlace(schema: z.core.JSONSchema.BaseSchema): unknown {
+  const { $defs = {}, $schema: _, ...own } = schema;
+  return JSON.parse(
+    JSON.stringify(own, (key: string, value: unknown) => {
+      const ref = key === '' ? undefined : (value as { $ref?: unknown } | null)?.$ref;
+      return typeof ref === 'string' ? $defs[ref.replace('#/$defs/', '')] : value;
+    }),
+  );
 }
 
 function failures(method: Method, path: string, words: RouteWords) {

@@ -8,6 +8,7 @@ import { z } from 'zod';
 import { canonical } from '#ledger';
 import { Route } from '../http/route.js';
 import { Asking, type SignedIn } from '../http/signed-in.js';
+import { readerOf, Readings } from '../log/readings.js';
 import { JobId, Moments, moments, READERS } from './jobs.controller.js';
 import { JobRecord } from './read-job.js';
 
@@ -23,23 +24,31 @@ const DecisionRecordSchema = z
   })
   .meta({ id: 'DecisionRecord' });
 
-const OnPaper = Moments.extend({ size: z.enum(['letter', 'a4']).default('letter') });
+const OnPaper = Moments.extend({
+  size: z.enum(['letter', 'a4']).default('letter'),
+  why: z.string().trim().max(500).optional().describe('noted with the export'),
+});
 
 @Controller('api/jobs')
 export class DecisionRecordController {
-  constructor(private readonly queries: QueryBus) {}
+  constructor(
+    private readonly queries: QueryBus,
+    private readonly readings: Readings,
+  ) {}
 
   @Route('GET', ':id/decision-record', {
     says: 'What was chosen at each stage, by whom, on which facts, and why not otherwise',
     who: READERS,
     gives: DecisionRecordSchema,
   })
-  record(
+  async record(
     @Asking() asking: SignedIn,
     @Param('id', { schema: JobId }) id: string,
     @Query({ schema: Moments }) at: z.output<typeof Moments>,
   ) {
-    return this.queries.execute(new JobRecord(asking, id, moments(at)));
+    const record = await this.queries.execute(new JobRecord(asking, id, moments(at)));
+    await this.readings.read(readerOf(asking), 'decision-record', [id]);
+    return record;
   }
 
   @Route('GET', ':id/decision-record.pdf', {
@@ -50,10 +59,11 @@ export class DecisionRecordController {
   async pdf(
     @Asking() asking: SignedIn,
     @Param('id', { schema: JobId }) id: string,
-    @Query({ schema: OnPaper }) { size, ...at }: z.output<typeof OnPaper>,
+    @Query({ schema: OnPaper }) { size, why, ...at }: z.output<typeof OnPaper>,
     @Res() response: Response,
   ): Promise<void> {
     const record = await this.queries.execute(new JobRecord(asking, id, moments(at)));
+    await this.readings.exported(readerOf(asking), 'decision-record-print', id, why);
     const json = canonical(record);
     const digest = createHash('sha256').update(json).digest('hex');
     // Read in when a paper is asked for: the typesetter would make every start slower.

@@ -40,6 +40,7 @@ export const JobFilter = z.strictObject({
 });
 export const ExportFilter = z.strictObject({
   ...filters,
+  why: z.string().trim().max(500).optional().describe('noted with the export'),
   page: z.string().optional(),
   size: z.string().optional(),
 });

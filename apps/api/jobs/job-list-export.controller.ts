@@ -8,6 +8,7 @@ import type { z } from 'zod';
 import type { JobRow } from '#jobs/contract';
 import { Route, STAFF } from '../http/route.js';
 import { Asking, type SignedIn } from '../http/signed-in.js';
+import { readerOf, Readings } from '../log/readings.js';
 import { ExportFilter, FindJobs } from './find-jobs.js';
 
 const COLUMNS = [
@@ -31,7 +32,10 @@ const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet'
 
 @Controller('api')
 export class JobListExportController {
-  constructor(private readonly queries: QueryBus) {}
+  constructor(
+    private readonly queries: QueryBus,
+    private readonly readings: Readings,
+  ) {}
 
   @Route('GET', 'jobs.csv', { says: 'The filtered job list as CSV', who: STAFF, gives: 'text/csv' })
   async csv(
@@ -67,7 +71,10 @@ export class JobListExportController {
   }
 
   private async rows(asking: SignedIn, filter: z.output<typeof ExportFilter>) {
-    return (await this.queries.execute(new FindJobs(asking.company.id, filter, 1, MOST_ROWS))).rows;
+    const { why, ...wanted } = filter;
+    const found = await this.queries.execute(new FindJobs(asking.company.id, wanted, 1, MOST_ROWS));
+    await this.readings.exported(readerOf(asking), 'job-list-export', '', why);
+    return found.rows;
   }
 }
 

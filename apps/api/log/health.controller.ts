@@ -1,4 +1,5 @@
-// Whether the service works, how far its lists are, and what it can do.
+// Whether the service works, how far its lists are, whether the record held when it was last verified,
+// and what the service can do.
 
 import { Controller, Req } from '@nestjs/common';
 import type { Request } from 'express';
@@ -12,6 +13,8 @@ import { Route } from '../http/route.js';
 import { JOB_LIST } from '../jobs/job-list.js';
 import { Sessions } from '../people/sessions.js';
 import { Problem } from '../problems.js';
+import { VerificationRuns } from './verification-runs.js';
+import { VerificationSchema, verificationView } from './verification-words.js';
 
 const HealthSchema = z
   .object({
@@ -20,6 +23,7 @@ const HealthSchema = z
     lists: z
       .array(z.object({ name: z.string(), pos: z.int(), head: z.int() }))
       .describe('of the company that asks; empty for anyone else'),
+    verification: VerificationSchema.nullable().describe('of the company that asks'),
   })
   .meta({ id: 'Health' });
 
@@ -30,6 +34,7 @@ export class HealthController {
     private readonly door: FrontDoor,
     private readonly ledgers: Ledgers,
     private readonly sessions: Sessions,
+    private readonly runs: VerificationRuns,
     private readonly document: OpenApiDocument,
   ) {}
 
@@ -48,6 +53,9 @@ export class HealthController {
       ok: true,
       version: this.settings.version,
       lists: asking ? await this.lists(asking.company.id) : [],
+      verification: asking
+        ? verificationView(await this.runs.standing(asking.company.id), Date.now())
+        : null,
     };
   }
 

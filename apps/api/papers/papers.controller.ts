@@ -9,6 +9,7 @@ import { canonical } from '#ledger';
 import { Route, STAFF } from '../http/route.js';
 import { Asking, type SignedIn } from '../http/signed-in.js';
 import { JobId } from '../jobs/jobs.controller.js';
+import { readerOf, Readings } from '../log/readings.js';
 import { Problem } from '../problems.js';
 import { Acknowledgments } from '../customers/acknowledgments.js';
 import { PAPER_KINDS, type PaperName } from './paper-kinds.js';
@@ -51,6 +52,7 @@ export class PapersController {
   constructor(
     private readonly papers: Papers,
     private readonly acknowledgments: Acknowledgments,
+    private readonly readings: Readings,
   ) {}
 
   @Route('GET', ':id/papers', {
@@ -85,13 +87,15 @@ export class PapersController {
   }
 
   @Route('GET', WHERE, { says: 'A paper as it reads today, with names', who: STAFF, gives: Json })
-  read(
-    @Asking() { company }: SignedIn,
+  async read(
+    @Asking() asking: SignedIn,
     @Param('id', { schema: JobId }) job: string,
     @Param('paper', { schema: PaperSchema }) paper: Paper,
     @Param('about', { schema: About }) about: string,
   ) {
-    return this.papers.read(company.id, job, { paper, about });
+    const asRead = await this.papers.read(asking.company.id, job, { paper, about });
+    await this.readings.read(readerOf(asking), 'paper', [job]);
+    return asRead;
   }
 
   @Route('POST', WHERE, {
@@ -128,13 +132,14 @@ export class PapersController {
     gives: 'application/json',
   })
   async record(
-    @Asking() { company }: SignedIn,
+    @Asking() asking: SignedIn,
     @Param('id', { schema: JobId }) job: string,
     @Param('paper', { schema: PaperSchema }) paper: Paper,
     @Param('about', { schema: About }) about: string,
     @Res() response: Response,
   ): Promise<void> {
-    const recorded = await this.papers.recorded(company.id, job, { paper, about });
+    const recorded = await this.papers.recorded(asking.company.id, job, { paper, about });
+    await this.readings.exported(readerOf(asking), 'paper-record', job);
     send(response, 'application/json', 'record.json', Buffer.from(canonical(recorded)));
   }
 
@@ -144,13 +149,14 @@ export class PapersController {
     gives: 'application/pdf',
   })
   async pdf(
-    @Asking() { company }: SignedIn,
+    @Asking() asking: SignedIn,
     @Param('id', { schema: JobId }) job: string,
     @Param('paper', { schema: PaperSchema }) paper: Paper,
     @Param('about', { schema: About }) about: string,
     @Res() response: Response,
   ): Promise<void> {
-    const { bytes } = await this.papers.print(company.id, job, { paper, about });
+    const { bytes } = await this.papers.print(asking.company.id, job, { paper, about });
+    await this.readings.exported(readerOf(asking), 'paper-print', job);
     send(response, 'application/pdf', `${paper}-${about}.pdf`, bytes);
   }
 
@@ -160,16 +166,17 @@ export class PapersController {
     gives: 'text/csv',
   })
   async csv(
-    @Asking() { company }: SignedIn,
+    @Asking() asking: SignedIn,
     @Param('id', { schema: JobId }) job: string,
     @Param('about', { schema: About }) about: string,
     @Res() response: Response,
   ): Promise<void> {
     const { orderList, writeCsv } = await import('#documents');
-    const order = (await this.papers.read(company.id, job, {
+    const order = (await this.papers.read(asking.company.id, job, {
       paper: 'order',
       about,
     })) as OrderPaper;
+    await this.readings.exported(readerOf(asking), 'order-export', job);
     send(
       response,
       'text/csv; charset=utf-8',
@@ -184,16 +191,17 @@ export class PapersController {
     gives: XLSX,
   })
   async xlsx(
-    @Asking() { company }: SignedIn,
+    @Asking() asking: SignedIn,
     @Param('id', { schema: JobId }) job: string,
     @Param('about', { schema: About }) about: string,
     @Res() response: Response,
   ): Promise<void> {
     const { orderList, writeXlsx } = await import('#documents');
-    const order = (await this.papers.read(company.id, job, {
+    const order = (await this.papers.read(asking.company.id, job, {
       paper: 'order',
       about,
     })) as OrderPaper;
+    await this.readings.exported(readerOf(asking), 'order-export', job);
     send(
       response,
       XLSX,

@@ -5,7 +5,8 @@ import { z } from 'zod';
 import { Words } from '#jobs/contract';
 import { Route, STAFF } from '../http/route.js';
 import { Asking, type SignedIn } from '../http/signed-in.js';
-import { Parties, PartyDetails } from './parties.js';
+import { readerOf, Readings } from '../log/readings.js';
+import { Parties, PartyDetails, type PartyView } from './parties.js';
 
 const NewParty = z.strictObject({ kind: z.enum(['person', 'site']), details: PartyDetails });
 const PartyId = z.uuid('must be the id of a person or a site');
@@ -15,6 +16,7 @@ const Ids = z.strictObject({
     .max(8000)
     .transform((text) => text.split(',').filter(Boolean))
     .pipe(z.array(PartyId).max(200)),
+  only: z.enum(['names']).optional(),
 });
 const Written = z.object({ id: z.string(), commitment: z.string() });
 const Party = z.object({
@@ -28,7 +30,10 @@ const WRITERS = ['office', 'project-manager', 'warranty-reviewer'] as const;
 
 @Controller('api/parties')
 export class PartiesController {
-  constructor(private readonly parties: Parties) {}
+  constructor(
+    private readonly parties: Parties,
+    private readonly readings: Readings,
+  ) {}
 
   @Route('POST', '', {
     says: 'Add a person or a site',
@@ -41,12 +46,16 @@ export class PartiesController {
   }
 
   @Route('GET', '', {
-    says: 'Details of people and sites by id',
+    says: 'Details of people and sites by id, which is noted; or their names alone, which is not',
     who: [...STAFF, 'engineer'],
     gives: z.object({ parties: z.array(Party) }),
   })
   async find(@Asking() asking: SignedIn, @Query({ schema: Ids }) query: z.output<typeof Ids>) {
-    return { parties: await this.parties.find(asking.company.id, query.ids) };
+    const parties = await this.parties.find(asking.company.id, query.ids);
+    if (query.only === 'names') return { parties: parties.map(nameAlone) };
+    const read = parties.filter(({ details }) => details !== undefined).map(({ id }) => id);
+    await this.readings.read(readerOf(asking), 'party-details', read);
+    return { parties };
   }
 
   @Route('PUT', ':id/details', {
@@ -76,3 +85,6 @@ export class PartiesController {
     await this.parties.erase(asking, id, body.reason);
   }
 }
+
+const nameAlone = ({ details, ...rest }: PartyView): PartyView =>
+  details === undefined ? rest : { ...rest, details: { name: details.name } };

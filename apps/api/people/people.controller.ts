@@ -6,6 +6,7 @@ import { v7 as uuid } from 'uuid';
 import { z } from 'zod';
 import { Name, ROLES } from '#jobs/contract';
 import { Companies } from '../data/companies.js';
+import { readerOf, Readings } from '../log/readings.js';
 import { Route, STAFF } from '../http/route.js';
 import { Asking, type SignedIn } from '../http/signed-in.js';
 import { Problem } from '../problems.js';
@@ -38,6 +39,7 @@ export class PeopleController {
     private readonly companies: Companies,
     private readonly sessions: Sessions,
     private readonly links: SignInLinks,
+    private readonly readings: Readings,
   ) {}
 
   @Route('GET', 'people', {
@@ -60,6 +62,7 @@ export class PeopleController {
     const people = await this.companies
       .of(asking.company.id)
       .prisma.person.findMany({ orderBy: { name: 'asc' } });
+    await this.readings.read(readerOf(asking), 'accounts', ['']);
     return { users: people.map(user) };
   }
 
