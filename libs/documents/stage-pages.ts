@@ -5,6 +5,7 @@ import type { DecisionRecord, RecordedStage, RecordedSurface } from '#jobs';
 import { column, type Pair, type PrintTable } from './print.js';
 import {
   capital,
+  dayWords,
   factWords,
   momentWords,
   personWords,
@@ -47,13 +48,17 @@ function chosenWords({ what, value }: RecordedStage['chosen'][number]): Pair {
 const factTable = ({ stage, facts }: RecordedStage): PrintTable => ({
   caption: `Facts that the ${stage} stage read`,
   columns: [column('Fact'), column('Value', 1), column('How known'), column('Source')],
-  rows: facts.map(({ path, value, how, source }) => [
+  rows: facts.map(({ path, value, how, source, by, at }) => [
     factWords(path),
     valueWords(value),
-    how ?? 'decided earlier',
+    knownWords(how, by, at),
     source ?? 'none given',
   ]),
 });
+
+/** "measured, Cora, 3 Mar 2026"; records of before facts named their person say how alone. */
+const knownWords = (how: string | null, by?: string | null, at?: string | null): string =>
+  [how ?? 'decided earlier', ...(by ? [by] : []), ...(at ? [dayWords(at)] : [])].join(', ');
 
 const saidTable = ({ stage, said }: RecordedStage): PrintTable => ({
   caption: `What the rules said at the ${stage} stage`,

@@ -3,7 +3,7 @@
 
 import { citationText } from '#engineering';
 import type { Finding, Stage } from '#rules';
-import type { PastEvent } from '../contract/events.js';
+import { STAGE_EVENT, type ConfirmedStage, type PastEvent } from '../contract/events.js';
 import type { Evaluation, FactUse } from '../contract/evaluation.js';
 import { evolve } from '../evolve.js';
 import { wordsFor } from '../history.js';
@@ -15,6 +15,7 @@ import {
   type StageRecord,
   type Surface,
 } from '../job.js';
+import { isStageEvent } from '../rulebook/decided.js';
 import { jobView, stageWords, jobStage } from '../view.js';
 import type { Cause, SignOffView, StageStatus } from '../contract/views.js';
 
@@ -53,11 +54,19 @@ export interface RecordedSurface {
   readonly sign_off: SignOffView;
 }
 
+/** A fact as it stood when the stage was confirmed. */
+export interface ReadFact extends FactUse {
+  /** Who recorded or decided it, and when; null of what the job was opened with. */
+  readonly by: string | null;
+  /** RFC 3339. */
+  readonly at: string | null;
+}
+
 export interface RecordedStage {
   readonly stage: Stage;
   readonly status: StageStatus;
   readonly chosen: readonly { readonly what: string; readonly value: string }[];
-  readonly facts: readonly FactUse[];
+  readonly facts: readonly ReadFact[];
   readonly said: readonly {
     readonly rule: string;
     readonly severity: string;
@@ -86,7 +95,7 @@ export function decisionRecord(
   events: readonly PastEvent[],
   names: Names,
 ): DecisionRecord {
-  const job = events.reduce<Job>(evolve, initial(id));
+  const { job, decided } = told(id, events);
   const last = events.at(-1);
   const view = jobView(job);
   const name = (key: string): string => names[key] ?? key;
@@ -104,7 +113,7 @@ export function decisionRecord(
     stands_at: stageWords(jobStage(job)),
     surfaces: activeSurfaces(job).map((surface) => {
       const seen = view.surfaces.find((each) => each.id === surface.id)!;
-      return recordedSurface(job, surface, seen.sign_off, name);
+      return recordedSurface(decided, surface, seen.sign_off, name);
     }),
     timeline: events.map((event) => ({
       version: event.version,
@@ -118,8 +127,22 @@ export function decisionRecord(
   };
 }
 
+/** The job at the end, and as it stood when each stage of each surface was confirmed last. */
+function told(
+  id: string,
+  events: readonly PastEvent[],
+): { readonly job: Job; readonly decided: ReadonlyMap<string, Job> } {
+  const decided = new Map<string, Job>();
+  let job = initial(id);
+  for (const event of events) {
+    job = evolve(job, event);
+    if (isStageEvent(event)) decided.set(`${event.data.surface} ${event.type}`, job);
+  }
+  return { job, decided };
+}
+
 function recordedSurface(
-  job: Job,
+  decided: ReadonlyMap<string, Job>,
   surface: Surface,
   signOff: SignOffView,
   name: (id: string) => string,
@@ -131,7 +154,8 @@ function recordedSurface(
     kind: surface.kind,
     stages: CONFIRMED_STAGES.flatMap((stage) => {
       const { status, record, causes } = surface.stages[stage];
-      return record ? [recordedStage(job, stage, status, record, causes, name)] : [];
+      const then = decided.get(`${surface.id} ${STAGE_EVENT[stage]}`);
+      return record && then ? [recordedStage(then, stage, status, record, causes, name)] : [];
     }),
     gauge: gauge?.evaluation ?? null,
     why: gauge?.evaluation
@@ -141,8 +165,17 @@ function recordedSurface(
   };
 }
 
+/** How a value that a stage read was known then: a fact somebody recorded, or an earlier decision. */
+function knownOf(job: Job, path: string): Omit<ReadFact, 'path' | 'value'> {
+  const fact = job.facts[path];
+  if (fact) return { how: fact.how, source: fact.source, by: fact.by, at: fact.at };
+  const [, surface = '', stage = ''] = path.split('/');
+  const record = job.surfaces[surface]?.stages[stage as ConfirmedStage]?.record;
+  return { how: null, source: null, by: record?.by.person ?? null, at: record?.at ?? null };
+}
+
 function recordedStage(
-  job: Job,
+  then: Job,
   stage: Stage,
   status: StageStatus,
   record: StageRecord,
@@ -158,12 +191,10 @@ function recordedStage(
     }),
     facts: Object.entries(record.reads)
       .filter(([path, value]) => value !== null && !path.endsWith('#how'))
-      .map(([path, value]) => ({
-        path,
-        value,
-        how: job.facts[path]?.how ?? null,
-        source: job.facts[path]?.source ?? null,
-      })),
+      .map(([path, value]) => {
+        const { by, ...known } = knownOf(then, path);
+        return { path, value, ...known, by: by === null ? null : name(by) };
+      }),
     said: record.findings.map(saidWords),
     overrides: record.overrides,
     by: name(record.by.person),
