@@ -53,8 +53,9 @@ export async function startService(settings: Settings): Promise<Service> {
     address: `http://${settings.host}:${port}`,
     get: (part) => app.get(part, { strict: false }),
     stop: async () => {
-      server.closeIdleConnections();
-      await app.close();
+      // A connection whose last answer is still under way becomes idle only after it.
+      const idle = setInterval(() => server.closeIdleConnections(), 50);
+      await app.close().finally(() => clearInterval(idle));
     },
   };
 }
