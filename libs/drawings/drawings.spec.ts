@@ -3,6 +3,7 @@
 
 import { describe, expect, test } from '@jest/globals';
 import {
+  chartDifference,
   cutList,
   feetInches,
   forPrint,
@@ -69,6 +70,32 @@ const SPAN = {
   source: 'chart C-12',
 } as const;
 
+const COMPARED = {
+  title: 'Uplift: calculation against chart',
+  direction: 'uplift',
+  gauges: [
+    {
+      gauge: '24 gauge (0.0239 in, SS 50)',
+      points: [
+        {
+          span_in: 36,
+          chart_psf: 100,
+          calculated_psf: 90,
+          difference: -10,
+          limit_state: 'bending',
+        },
+        { span_in: 48, chart_psf: 50, calculated_psf: 52, difference: 4, limit_state: 'shear' },
+      ],
+    },
+    {
+      gauge: '26 gauge (0.0179 in, SS 80)',
+      points: [
+        { span_in: 36, chart_psf: 80, calculated_psf: 80, difference: 0, limit_state: 'bending' },
+      ],
+    },
+  ],
+} as const;
+
 const OPTIONS = [
   {
     name: '24 gauge (0.0236 in)',
@@ -118,6 +145,7 @@ const STRIPS = [
 const DRAWINGS: Readonly<Record<string, Drawing>> = {
   zonePlan: zonePlan(PLAN),
   loadAgainstSpan: loadAgainstSpan(SPAN),
+  chartDifference: chartDifference(COMPARED)!,
   gaugeComparison: gaugeComparison({ title: 'Gauges compared', options: OPTIONS }),
   timeline: timeline({ title: 'Decisions', decisions: DECISIONS, as_of: '2026-03-01T00:00:00Z' }),
   cutList: cutList({
@@ -184,6 +212,21 @@ test('a choice that no row covers is refused, not drawn', () => {
   expect(() => loadAgainstSpan({ ...SPAN, chosen: { ...SPAN.chosen, span_in: 54 } })).toThrow(
     'no row gives 26 gauge',
   );
+});
+
+test('the chart is the level line; the finding names the farthest on each side', () => {
+  const { finding, table } = DRAWINGS['chartDifference']!;
+  expect(finding).toBe(
+    'The calculated uplift load is up to 10 % (24 gauge at 36 in) under the chart, ' +
+      'and up to 4 % (24 gauge at 48 in) over it.',
+  );
+  expect(table.rows.map((row) => row[5])).toEqual(['calculated', 'chart', 'neither']);
+  const [{ gauge, points }] = COMPARED.gauges;
+  const over = chartDifference({ ...COMPARED, gauges: [{ gauge, points: points.slice(1) }] });
+  expect(over?.finding).toBe(
+    'The calculated uplift load is up to 4 % (24 gauge at 48 in) over the chart.',
+  );
+  expect(chartDifference({ ...COMPARED, gauges: [{ gauge, points: [] }] })).toBeUndefined();
 });
 
 test('the comparison says what became of each option', () => {

@@ -8,6 +8,11 @@ export { zonePlan, type ZonePlanFacts, type ZonePressures } from './zone-plan.js
 export { loadAgainstSpan, type LoadAgainstSpanFacts } from './load-against-span.js';
 export { longestSpan, type GaugeLine } from './span-reading.js';
 export {
+  chartDifference,
+  type ChartDifferenceFacts,
+  type ComparedGauge,
+} from './chart-difference.js';
+export {
   gaugeComparison,
   type GaugeComparisonFacts,
   type GaugeOption,

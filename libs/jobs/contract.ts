@@ -13,6 +13,7 @@ export * from './contract/events.js';
 export type * from './contract/after-order-events.js';
 export * from './contract/views.js';
 export * from './contract/rulebook.js';
+export * from './contract/load-comparison.js';
 export * from './contract/impact.js';
 export * from './contract/after-order-views.js';
 export {

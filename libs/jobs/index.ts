@@ -25,6 +25,7 @@ export { warrantyPaper, type WarrantyPaper, type WarrantyTerm } from './document
 export { decisionLetter, type DecisionLetter } from './documents/decision-letter.js';
 export { DISCLOSURES } from './after-order/disclosures.js';
 export { fallsDue, DUE_KINDS, type Due, type DueKind } from './after-order/due.js';
+export { compareLoads } from './catalogue/load-comparison.js';
 export { chartFaults, type ChartFault } from './catalogue/chart-checks.js';
 export { PART_NAMES, PARTS, type Part, type Sheet, type SheetFault } from './catalogue/parts.js';
 export { MOST_ROWS } from './catalogue/read-lines.js';

@@ -2,7 +2,8 @@
 
 import { Body, Controller, Param } from '@nestjs/common';
 import { z } from 'zod';
-import { Catalogue, LoadChart, Words } from '#jobs/contract';
+import { compareLoads } from '#jobs';
+import { Catalogue, Id, LoadChart, LoadComparison, Words } from '#jobs/contract';
 import { Ledgers, oneStream } from '../data/ledgers.js';
 import { Header } from '../http/header.js';
 import { Route } from '../http/route.js';
@@ -62,6 +63,21 @@ export class CatalogueController {
     const published = shelf.editions.find((each) => each.number === number);
     if (!published) throw new Problem('not-found', `There is no catalogue edition ${number}.`);
     return published.edition;
+  }
+
+  @Route('GET', 'editions/:number/profiles/:profile/loads', {
+    says: "A profile's load charts beside the calculation from its outline, with the differences",
+    who: READERS,
+    gives: LoadComparison,
+  })
+  async loads(
+    @Asking() asking: SignedIn,
+    @Param('number', { schema: EditionNumber }) number: number,
+    @Param('profile', { schema: Id }) profile: string,
+  ) {
+    const compared = compareLoads(await this.one(asking, number), profile);
+    if (!compared) throw new Problem('not-found', `Edition ${number} has no profile ${profile}.`);
+    return compared;
   }
 
   @Route('POST', 'charts/check', {

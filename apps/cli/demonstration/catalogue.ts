@@ -4,6 +4,7 @@ import { Catalogue } from '#jobs/contract';
 import { assemblies, charts } from './capacities.js';
 import { FASTENERS } from './fasteners.js';
 import { made, terms } from './offers.js';
+import { outlineOf } from './outlines.table.js';
 import { FAMILY_OF, PROFILES } from './profiles.table.js';
 import { amount } from './steps.js';
 import { words } from './text-table.js';
@@ -41,5 +42,11 @@ function profiles() {
     striated: row.look === 'striated',
     longest_piece: amount(row.longest, 'ft'),
     developed_width: amount(Number(words(row.widths)[0]) + Number(row.more), 'in'),
+    ...outlined(row.id),
   }));
+}
+
+function outlined(profile: string) {
+  const outline = outlineOf(profile);
+  return outline ? { outline } : {};
 }

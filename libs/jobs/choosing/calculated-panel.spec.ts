@@ -78,3 +78,16 @@ test('in an evaluation without chart or test it counts, and always asks for sign
   expect(panels.every(({ calculated }) => calculated)).toBe(true);
   expect(made.sign_off_required.join(' ')).toMatch(/capacity is only calculated/);
 });
+
+test('a sheet that has a chart is never carried past its rows by calculation', () => {
+  const { job } = playUpTo(BARN, 'substrate');
+  const { attachment } = BARN.gauge as { attachment: Attachment };
+  const asked = questionOf(job, job.surfaces['s1']!, attachment, contextOf());
+  if (!('profile' in asked)) throw new Error('the barn is refused');
+  const profile = { ...asked.profile, outline: OUTLINE };
+  const spacings = [{ v: '200' }];
+  const made = evaluate({ ...asked, profile, spacings }, []);
+  const zones = made.options.flatMap((option) => option.zones);
+  expect(zones.flatMap(({ panel }) => panel)).toEqual([]);
+  expect(zones.every(({ missing }) => /200 in has no row|no load chart for 1 span/.test(missing.join()))).toBe(true);
+});

@@ -72,6 +72,9 @@ export interface ChartReading {
   readonly source: string;
 }
 
+/** Only then a calculation may stand: a sheet that has a chart is never carried past its rows. */
+export const NO_CHART = 'no load chart of this thickness and grade';
+
 /** The chart's allowable loads at a span, or why it gives none. */
 export function chartFor(
   question: Question,
@@ -91,7 +94,7 @@ export function chartFor(
     own ||= fits;
     return fits && each.spans === spans;
   });
-  if (!own) return 'no load chart of this thickness and grade';
+  if (!own) return NO_CHART;
   if (!chart) return `no load chart for ${spans} span${spans === '1' ? '' : 's'}`;
   if (chart.basis !== 'ASD') return `load chart ${chart.id} is on ${chart.basis} basis`;
   const reading = readChart(chart, span_in);

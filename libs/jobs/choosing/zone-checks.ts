@@ -13,6 +13,7 @@ import {
   assemblyOutward,
   assemblySource,
   chartFor,
+  NO_CHART,
   type ChartReading,
 } from './capacity.js';
 import type { Zone } from './demand.js';
@@ -110,7 +111,8 @@ function spanning(
   if (zone.spacing_in === null) return none('no support spacing is recorded for this zone');
   const chart = chartFor(question, option, zone.spacing_in);
   if (typeof chart === 'string') {
-    const calculated = calculatedPanel(question, option, zone.spacing_in, demand);
+    const calculated =
+      chart === NO_CHART ? calculatedPanel(question, option, zone.spacing_in, demand) : undefined;
     return calculated
       ? { panel: calculated, attachment: [], missing: [] }
       : none(`${chart}; ${noTest}`);
