@@ -46,6 +46,7 @@ const job = () => import('./jobs/job-page.js');
 const surface = () => import('./stages/surface-page.js');
 const record = () => import('./record/record-page.js');
 const rulebook = () => import('./rulebook/rulebook-page.js');
+const rulesDraftForm = () => import('./rulebook/draft-form-page.js');
 const catalogue = () => import('./catalogue/catalogue-page.js');
 const phone = () => import('./phone/phone-page.js');
 
@@ -78,6 +79,11 @@ const tree = root.addChildren([
     page('/decisions', () => import('./record/decisions-page.js'), 'DecisionsPage'),
     page('/rules', rulebook, 'RulebookPage'),
     page('/rules/$edition', rulebook, 'RulebookEditionPage'),
+    page('/rules/drafts/new', rulesDraftForm, 'NewDraftPage'),
+    page('/rules/drafts/$draft', () => import('./rulebook/draft-page.js'), 'DraftPage'),
+    page('/rules/drafts/$draft/change', rulesDraftForm, 'ChangeDraftPage'),
+    page('/rules/drafts/$draft/impact', () => import('./rulebook/impact-page.js'), 'ImpactPage'),
+    page('/rules/drafts/$draft/publish', () => import('./rulebook/publish-page.js'), 'PublishPage'),
     page('/catalogue', catalogue, 'CataloguePage'),
     page('/catalogue/$edition', catalogue, 'CatalogueEditionPage'),
     page('/admin', () => import('./admin/people-page.js'), 'PeoplePage'),

@@ -1,6 +1,7 @@
 // What the service answers beside the views of the contract.
 
 import type { Finding, JobRow, JobView, RefusalView, Role } from '#jobs/contract';
+import type { Verification } from './log.js';
 
 /** What the next signing of this session needs. */
 export interface SigningStanding {
@@ -121,6 +122,7 @@ export interface EditionRow {
   readonly summary: string;
   readonly digest?: string;
   readonly state?: string;
+  readonly retired_on?: string | null;
 }
 
 export interface EditionRule extends Pick<Finding, 'title' | 'class' | 'severity' | 'version'> {
@@ -139,4 +141,5 @@ export interface Health {
   readonly ok: boolean;
   readonly version: string;
   readonly lists: readonly { readonly name: string; readonly pos: number; readonly head: number }[];
+  readonly verification: Verification | null;
 }

@@ -3,7 +3,7 @@
 import { Link } from '@tanstack/react-router';
 import type { EditionRow } from '../api/answers.js';
 import { ScrollTable } from './table.js';
-import { capital, day } from './words.js';
+import { day } from './words.js';
 
 export function EditionTable({
   caption,
@@ -33,7 +33,7 @@ export function EditionTable({
                 Edition {row.number}
               </Link>
             </th>
-            <td>{capital(row.state ?? 'published')}</td>
+            <td>{editionState(row)}</td>
             <td>{day(row.in_force_from)}</td>
             <td>{row.summary}</td>
           </tr>
@@ -41,4 +41,11 @@ export function EditionTable({
       </tbody>
     </ScrollTable>
   );
+}
+
+/** "In force since 1 Oct 2026", "Published, in force from 1 Jan 2027", "Retired on 1 Oct 2026". */
+export function editionState({ state, in_force_from, retired_on }: EditionRow): string {
+  if (state === 'in force') return `In force since ${day(in_force_from)}`;
+  if (state === 'in force later') return `Published, in force from ${day(in_force_from)}`;
+  return retired_on ? `Retired on ${day(retired_on)}` : 'Retired';
 }

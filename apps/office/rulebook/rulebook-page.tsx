@@ -1,24 +1,36 @@
 // The rulebook: its editions, and each edition's rules with words, class, severity, settings, source.
 
 import { useQuery } from '@tanstack/react-query';
-import { useNavigate, useParams, useSearch } from '@tanstack/react-router';
-import { label } from '#jobs/contract';
-import type { EditionRule, Rulebook } from '../api/answers.js';
-import { editionQuery, editionsQuery, rulebookQuery } from '../api/queries.js';
-import { EditionTable } from '../parts/edition-table.js';
+import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router';
+import { label, RUNNING_JOBS_WORDS } from '#jobs/contract';
+import { editionQuery, editionsQuery, rulebookQuery, sessionQuery } from '../api/queries.js';
+import { Cautions } from '../parts/cautions.js';
+import { EditionTable, editionState } from '../parts/edition-table.js';
 import { SelectField } from '../parts/fields.js';
 import { Failure, Loading } from '../parts/states.js';
 import { ScrollTable } from '../parts/table.js';
-import { capital, day, number } from '../parts/words.js';
+import { capital, day, moment, number } from '../parts/words.js';
+import { has } from '../shell/home.js';
 import { Page } from '../shell/page.js';
+import { ChangesTable } from './changes-table.js';
+import { draftsQuery, type Draft, type Edition, type KnownRule } from './reading.js';
 
 export function RulebookPage() {
   const editions = useQuery(editionsQuery('rulebook'));
   const current = useQuery(rulebookQuery);
+  const drafts = useQuery(draftsQuery);
+  const session = useQuery(sessionQuery).data;
   return (
     <Page
       wide
       title="Rules"
+      actions={
+        has(session, 'standards-manager') && (
+          <Link className="button main" to="/rules/drafts/new">
+            Draft the next edition
+          </Link>
+        )
+      }
       lead={
         current.data && (
           <p>
@@ -31,16 +43,18 @@ export function RulebookPage() {
       {editions.data && (
         <EditionTable caption="Rules editions" to="/rules/$edition" rows={editions.data.editions} />
       )}
+      {drafts.data && drafts.data.length > 0 && <Drafts drafts={drafts.data} />}
       {current.isPending && <Loading what="the rules in force" />}
       {current.error && <Failure error={current.error} retry={() => void current.refetch()} />}
-      {current.data && <Rules book={current.data} />}
+      {current.data && <Rules book={current.data as Edition} />}
+      <Cautions />
     </Page>
   );
 }
 
 export function RulebookEditionPage() {
   const { edition = '' } = useParams({ strict: false });
-  const book = useQuery(editionQuery<Rulebook>('rulebook', Number(edition)));
+  const book = useQuery(editionQuery<Edition>('rulebook', Number(edition)));
   return (
     <Page
       wide
@@ -51,24 +65,79 @@ export function RulebookEditionPage() {
     >
       {book.isPending && <Loading what="the edition" />}
       {book.error && <Failure error={book.error} retry={() => void book.refetch()} />}
-      {book.data && (
-        <>
-          <dl className="facts">
-            <dt>In force from</dt>
-            <dd>{day(book.data.in_force_from)}</dd>
-            <dt>State</dt>
-            <dd>{book.data.state ?? 'published'}</dd>
-            <dt>Digest</dt>
-            <dd className="digest">{book.data.digest}</dd>
-          </dl>
-          <Rules book={book.data} />
-        </>
-      )}
+      {book.data && <Whole book={book.data} />}
+      <Cautions />
     </Page>
   );
 }
 
-function Rules({ book }: { readonly book: Rulebook }) {
+const Whole = ({ book }: { readonly book: Edition }) => (
+  <>
+    <dl className="facts">
+      <dt>In force from</dt>
+      <dd>{day(book.in_force_from)}</dd>
+      <dt>State</dt>
+      <dd>{editionState(book)}</dd>
+      <dt>Published</dt>
+      <dd>
+        {moment(book.published_at)} by {book.by}
+      </dd>
+      <dt>Reason</dt>
+      <dd>{book.reason ?? 'none given'}</dd>
+      {book.running_jobs && (
+        <>
+          <dt>Jobs under way then</dt>
+          <dd>{RUNNING_JOBS_WORDS[book.running_jobs]}</dd>
+        </>
+      )}
+      {book.impact && (
+        <>
+          <dt>The preview had found</dt>
+          <dd>{book.impact}</dd>
+        </>
+      )}
+      <dt>Digest</dt>
+      <dd className="digest">{book.digest}</dd>
+    </dl>
+    {book.changes.length > 0 && (
+      <ChangesTable caption={`What edition ${book.number} changed`} changes={book.changes} />
+    )}
+    <Rules book={book} />
+  </>
+);
+
+const Drafts = ({ drafts }: { readonly drafts: readonly Draft[] }) => (
+  <ScrollTable caption="Drafts">
+    <thead>
+      <tr>
+        {['Draft', 'State', 'Would be in force from', 'Summary', 'Saved'].map((name) => (
+          <th key={name} scope="col">
+            {name}
+          </th>
+        ))}
+      </tr>
+    </thead>
+    <tbody>
+      {drafts.map((draft) => (
+        <tr key={draft.id}>
+          <th scope="row">
+            <Link className="row-link" to="/rules/drafts/$draft" params={{ draft: draft.id }}>
+              Draft of edition {draft.number}
+            </Link>
+          </th>
+          <td>{draft.base === draft.newest ? 'Draft' : 'Draft, out of date'}</td>
+          <td>{day(draft.in_force_from)}</td>
+          <td>{draft.summary}</td>
+          <td>
+            {moment(draft.at)} by {draft.by}
+          </td>
+        </tr>
+      ))}
+    </tbody>
+  </ScrollTable>
+);
+
+function Rules({ book }: { readonly book: Edition }) {
   const search = useSearch({ strict: false }) as { stage?: string; class?: string };
   const navigate = useNavigate();
   const put = (name: 'stage' | 'class') => (value: string) => {
@@ -113,15 +182,17 @@ function Rules({ book }: { readonly book: Rulebook }) {
       </p>
       <ScrollTable
         caption={`Rules of edition ${book.number}`}
-        note="Guidance and house policy may be set aside by the roles the policy names, with a reason; the others may not."
+        note="Guidance and house policy may be set aside by the roles the policy names, with a reason; the others may not. Cases are the tests that hold a rule."
       >
         <thead>
           <tr>
-            {['Rule', 'Says', 'Stage', 'Class', 'Severity', 'Settings', 'Source'].map((name) => (
-              <th key={name} scope="col">
-                {name}
-              </th>
-            ))}
+            {['Rule', 'Says', 'Stage', 'Class', 'Severity', 'Settings', 'Source', 'Cases'].map(
+              (name) => (
+                <th key={name} scope="col">
+                  {name}
+                </th>
+              ),
+            )}
           </tr>
         </thead>
         <tbody>
@@ -134,7 +205,7 @@ function Rules({ book }: { readonly book: Rulebook }) {
   );
 }
 
-const Row = ({ rule }: { readonly rule: EditionRule }) => (
+const Row = ({ rule }: { readonly rule: KnownRule }) => (
   <tr>
     <th scope="row" className="tight-column">
       {rule.rule}
@@ -153,5 +224,10 @@ const Row = ({ rule }: { readonly rule: EditionRule }) => (
         .join('; ') || 'none'}
     </td>
     <td>{rule.cites.join('; ')}</td>
+    <td>{casesWords(rule)}</td>
   </tr>
 );
+
+const casesWords = ({ cases }: KnownRule): string =>
+  `${cases.passes} pass, ${cases.fails} refuse` +
+  (cases.others > 0 ? `, ${cases.others} others` : '');
