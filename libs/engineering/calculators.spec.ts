@@ -3,6 +3,7 @@
 
 import { describe, expect, test } from '@jest/globals';
 import fc from 'fast-check';
+import { STRUCTURE_CAUTION } from './calculator.js';
 import { calculateAll, calculators, calculatorSchema } from './calculators.js';
 import type { Fault } from './check.js';
 
@@ -47,6 +48,25 @@ describe.each(calculators.map((each) => [each.name, each] as const))('%s', (name
     expect(Object.values(one.output).every((says) => says.length > 0)).toBe(true);
   });
 });
+
+/** What speaks of no load, span, gauge or attachment: it carries the cautions of its own topic. */
+const OF_NO_LOAD = new Set([
+  'thermal',
+  'hail',
+  'colour-difference',
+  'colour-convert',
+  'coating-mass',
+  'corrosion',
+  'zinc-life',
+]);
+
+test.each(calculators.map((each) => [each.name, each] as const))(
+  '%s has its cautions',
+  (name, one) => {
+    expect(one.cautions.includes(STRUCTURE_CAUTION)).toBe(!OF_NO_LOAD.has(name));
+    expect(one.cautions.length).toBeGreaterThan(0);
+  },
+);
 
 test('an unknown name is told from a refused input', () => {
   expect(calculateAll('no-such', {})).toMatchObject({ outcome: 'unknown' });

@@ -37,7 +37,7 @@ export interface GroupField extends Described {
   readonly kind: 'group';
   readonly fields: Shape;
 }
-/** One of several groups, told apart by their keys. */
+/** One of several groups, told apart by their keys: the one that most of the given keys belong to. */
 export interface EitherField extends Described {
   readonly kind: 'either';
   readonly of: readonly Shape[];
@@ -140,7 +140,10 @@ function readField(field: Field, value: unknown, at: string, faults: Fault[]): u
       return readGroup(field.fields, value, at, faults);
     case 'either': {
       const keys = typeof value === 'object' && value !== null ? Object.keys(value) : [];
-      const meant = field.of.find((shape) => keys.some((key) => Object.hasOwn(shape, key)));
+      const named = (shape: Shape): number =>
+        keys.filter((key) => Object.hasOwn(shape, key)).length;
+      const most = Math.max(...field.of.map(named));
+      const meant = most > 0 ? field.of.find((shape) => named(shape) === most) : undefined;
       if (meant !== undefined) return readGroup(meant, value, at, faults);
       const known = field.of.map((shape) => `{${Object.keys(shape).join(', ')}}`);
       return wrong(`must be ${known.join(' or ')}`);

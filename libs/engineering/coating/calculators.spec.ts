@@ -109,3 +109,16 @@ describe('answers', () => {
     expect(value('D65')).not.toEqual(value('D65 10-degree'));
   });
 });
+
+describe('every pair of spaces leads there and back', () => {
+  const SPACES = ['XYZ', 'CIELAB', 'Hunter', 'LCh'];
+  const pairs = SPACES.flatMap((from) => SPACES.map((to) => [from, to] as const));
+  const convert = (from: string, to: string, value: unknown) =>
+    valueOf('colour-convert', { from, to, value, illuminant: 'D65 10-degree' })['value'];
+  test.each(pairs)('%s to %s', (from, to) => {
+    const start = convert('XYZ', from, { X: 20.65, Y: 12.2, Z: 5.14 }) as Record<string, number>;
+    const back = convert(to, from, convert(from, to, start)) as Record<string, number>;
+    expect(Object.keys(back)).toEqual(Object.keys(start));
+    for (const [key, value] of Object.entries(start)) expect(back[key]).toBeCloseTo(value, 9);
+  });
+});

@@ -34,6 +34,9 @@ export const colorConvertCalculator: Calculator = calculator({
     },
   },
   output: { value: 'the color in the space asked for' },
+  cautions: [
+    'A color difference counts in the scale that its limit names; no factor leads across.',
+  ],
   run: (input) => {
     const given = input.value as Xyz | Lab | Lch;
     const from = input.from as Space;

@@ -1,6 +1,6 @@
 // Calculators of the sheet itself: gauge, grade, corrugation.
 
-import { calculator } from '../calculator.js';
+import { calculator, STRUCTURE_CAUTION } from '../calculator.js';
 import { refused, result } from '../check.js';
 import { inches } from '../units.js';
 import { corrugation } from './corrugation.js';
@@ -24,6 +24,10 @@ export const gauge = calculator({
     t_min_in: 'least thickness, where the table has it',
     t_max_in: 'most thickness, where the table has it',
   },
+  cautions: [
+    STRUCTURE_CAUTION,
+    'A gauge number is a label: order and design by the decimal base thickness of the sheet.',
+  ],
   run: (input) => {
     const sheet = sheetThickness(input.gauge, input.table);
     if (!sheet.ok) return sheet;
@@ -37,7 +41,11 @@ export const grade = calculator({
   name: 'grade',
   says: 'Yield stress and tensile strength of a sheet steel grade, specified and for design',
   input: {
-    standard: { kind: 'choice', of: ['A653', 'A792'], says: 'ASTM standard of the sheet' },
+    standard: {
+      kind: 'choice',
+      of: ['A653', 'A792', 'ASTM A653', 'ASTM A792'],
+      says: 'ASTM standard of the sheet',
+    },
     grade: { kind: 'text', says: 'structural grade: SS 33, SS 50 Class 1, SS 80 …' },
   },
   output: {
@@ -46,6 +54,7 @@ export const grade = calculator({
     Fy_design_ksi: 'for design; reduced for low ductility',
     Fu_design_ksi: 'for design, connections too',
   },
+  cautions: [STRUCTURE_CAUTION, "The grade that counts is the one on the coil's certificate."],
   run: (input) => {
     const found = steelGrade(input.grade);
     if (!found.ok) return refused(...found.faults);
@@ -56,7 +65,7 @@ export const grade = calculator({
       Fy_design_ksi: design.Fy,
       Fu_design_ksi: design.Fu,
     };
-    const source = input.standard === 'A653' ? 'astm-a653' : 'astm-a792';
+    const source = input.standard.endsWith('A653') ? 'astm-a653' : 'astm-a792';
     return result(value, designStressSteps(design, source));
   },
 });
@@ -80,6 +89,7 @@ export const corrugationCalculator = calculator({
     tangent_angle_deg: 'angle of the tangent to the horizontal',
     tangent_length_in: 'length of the tangent',
   },
+  cautions: [STRUCTURE_CAUTION],
   run: (i) => {
     const [p, d] = [inches(i.pitch_in), inches(i.depth_in)];
     const wave = corrugation(p, d, inches(i.inside_radius_in), inches(i.t_base_in));

@@ -43,11 +43,11 @@ export interface DesignStresses {
 }
 
 /**
- * The grade named as its standard does, with or without "SS" and "Grade": "SS 33", "33",
+ * The grade named as its standard does, with or without "SS" and "Grade": "SS 33", "SS33", "33",
  * "SS Grade 50 Class 1". "50" alone is refused, since its classes differ in F_u.
  */
 export function steelGrade(name: string): Outcome<SteelGrade> {
-  const wanted = `SS ${name.replace(/\b(SS|Grade)\b/gi, ' ').trim()}`.replace(/\s+/g, ' ');
+  const wanted = `SS ${name.replace(/\b(SS|Grade)(?![a-z])/gi, ' ').trim()}`.replace(/\s+/g, ' ');
   const grade = STEEL_GRADES.find((g) => g.name.toLowerCase() === wanted.toLowerCase());
   if (grade !== undefined) return result(grade);
   const known = STEEL_GRADES.map((g) => g.name).join(', ');

@@ -118,7 +118,12 @@ test('each table falls with the gauge number, and refuses a gauge it does not ha
 
 test('grades answer to their designation and never count for more than specified', () => {
   for (const grade of STEEL_GRADES) {
-    for (const name of [grade.name, grade.name.slice(3), grade.name.replace('SS', 'SS Grade')]) {
+    for (const name of [
+      grade.name,
+      grade.name.slice(3),
+      grade.name.replace('SS', 'SS Grade'),
+      grade.name.replace('SS ', 'SS'),
+    ]) {
       expect(steelGrade(name)).toMatchObject({ ok: true, value: grade });
     }
     const design = designStresses(grade);
