@@ -3,6 +3,9 @@
 import { Module, type DynamicModule } from '@nestjs/common';
 import { APP_FILTER, APP_GUARD, APP_PIPE } from '@nestjs/core';
 import { CqrsModule } from '@nestjs/cqrs';
+import { BackupsController } from './administration/backups.controller.js';
+import { CompanyController } from './administration/company.controller.js';
+import { KeysController } from './administration/keys.controller.js';
 import { Acknowledgments } from './customers/acknowledgments.js';
 import { CustomerLinksController } from './customers/customer-links.controller.js';
 import { CalculatorsController } from './calculators/calculators.controller.js';
@@ -46,6 +49,7 @@ import { FeedController } from './log/feed.controller.js';
 import { FeedTokens } from './log/feed-tokens.js';
 import { HealthController } from './log/health.controller.js';
 import { LogDoor } from './log/log-door.js';
+import { ProofController } from './log/proof.controller.js';
 import { Readings } from './log/readings.js';
 import { ReadingsController } from './log/readings.controller.js';
 import { VerificationRuns } from './log/verification-runs.js';
@@ -117,6 +121,10 @@ const CONTROLLERS = [
   FeedController,
   ReadingsController,
   EvidenceController,
+  ProofController,
+  CompanyController,
+  KeysController,
+  BackupsController,
 ];
 const HANDLERS = [
   ExecuteOnJobHandler,

@@ -12,6 +12,7 @@ import {
   type BundleRequest,
   type BundleResult,
   type KeyRing,
+  type NoteVerifier,
   type SignedBefore,
   type Signer,
 } from '#ledger';
@@ -75,6 +76,11 @@ export class Signing implements OnApplicationShutdown {
     if (!signer || !keys) return undefined;
     const { ledger } = this.ledgers;
     return makeBundle({ ledger, signer, keys }, { ...request, origin: originOf(request.log) });
+  }
+
+  /** The key in use first, then those before it; none where nothing is signed. */
+  verifiers(company: string): readonly NoteVerifier[] {
+    return this.keys?.verifiers(originOf(company)) ?? [];
   }
 
   onApplicationShutdown(): void {
