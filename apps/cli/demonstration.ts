@@ -3,7 +3,7 @@
 
 import { CommandBus } from '@nestjs/cqrs';
 import { randomBytes } from 'node:crypto';
-import { Command, type Role } from '#jobs/contract';
+import { Command, RulebookCommand, type Role } from '#jobs/contract';
 import { Companies } from '../api/data/companies.js';
 import { Ledgers, oneStream } from '../api/data/ledgers.js';
 import { ExecuteOnJob } from '../api/jobs/execute-on-job.js';
@@ -12,11 +12,13 @@ import type { Service } from '../api/service.js';
 import { Problem } from '../api/problems.js';
 import { CATALOGUE } from '../api/rulebook/editions.js';
 import { PublishRules } from '../api/rulebook/publish-rules.js';
+import { Rulebooks } from '../api/rulebook/rulebooks.js';
 import { Packets } from '../api/sign-off/packets.js';
 import { BARN } from './demonstration/barn.js';
 import { demonstrationCatalogue } from './demonstration/catalogue.js';
 import { HOUSE } from './demonstration/house.js';
 import { ADMINISTRATOR, DEMONSTRATION, OFFICE, PEOPLE, STANDARDS } from './demonstration/people.js';
+import { rulesDraft } from './demonstration/rules-draft.js';
 import { ACTORS, type InventedJob, type Step } from './demonstration/steps.js';
 import { WORKSHOP } from './demonstration/workshop.js';
 
@@ -34,6 +36,7 @@ export async function fillDemonstration(service: Service): Promise<void> {
     await fillParties(service, job);
     await play(service, job);
   }
+  await draftRules(service);
   const by = { person: ADMINISTRATOR.id, role: 'administrator' };
   const done = [{ type: 'demonstration-filled/1', data: {} }];
   await service
@@ -67,6 +70,12 @@ async function publishCatalogue(service: Service): Promise<void> {
         { type: 'catalogue-edition-published/1', data },
       ]),
     );
+}
+
+async function draftRules(service: Service): Promise<void> {
+  const command = RulebookCommand.parse(rulesDraft(new Date().toISOString().slice(0, 10)));
+  const asking = { company: { id: company, name }, person: STANDARDS, roles: STANDARDS.roles };
+  await service.get(Rulebooks).execute(asking, command, 'demonstration-rules-draft', {});
 }
 
 async function fillParties(service: Service, { parties }: InventedJob): Promise<void> {

@@ -12,6 +12,7 @@ import {
   REVIEWER,
   STANDARDS,
 } from '../../apps/cli/demonstration/people.js';
+import { DRAFT } from '../../apps/cli/demonstration/rules-draft.js';
 import { WORKSHOP } from '../../apps/cli/demonstration/workshop.js';
 import type { Who } from './browser.js';
 
@@ -80,7 +81,14 @@ export const PAGES: readonly PageOf[] = [
   { name: 'spanning', path: '/spanning', who: MANAGER },
   { name: 'decisions', path: '/decisions', who: REVIEWER },
   { name: 'rules', path: '/rules', who: STANDARDS },
-  { name: 'rules-edition', path: '/rules/1', who: STANDARDS },
+  { name: 'rules-edition', path: '/rules/2', who: STANDARDS },
+  { name: 'rules-draft-new', path: '/rules/drafts/new', who: STANDARDS },
+  { name: 'rules-draft', path: `/rules/drafts/${DRAFT}`, who: STANDARDS },
+  ...['change', 'impact', 'publish'].map((each) => ({
+    name: `rules-draft-${each}`,
+    path: `/rules/drafts/${DRAFT}/${each}`,
+    who: STANDARDS,
+  })),
   { name: 'catalogue', path: '/catalogue', who: STANDARDS },
   { name: 'catalogue-edition', path: '/catalogue/1', who: STANDARDS },
   { name: 'people', path: '/admin', who: ADMINISTRATOR },

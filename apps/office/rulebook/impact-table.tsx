@@ -135,14 +135,14 @@ const Rows = ({ rows }: Pick<ImpactRows, 'rows'>) => (
             <span className="quiet small">{row.job_name}</span>
           </th>
           <td>{row.surface_name}</td>
-          <td>{row.stage.split(', ').map(label).join(', ')}</td>
+          <td>{capital(row.stage.split(', ').map(label).join(', '))}</td>
           <td>
             <Tag tone={TONES[row.answer] ?? 'waiting'}>{capital(ANSWER_WORDS[row.answer])}</Tag>
           </td>
           <td>{row.before}</td>
           <td>{row.after}</td>
           <td>
-            <span className="small">{prose(row.words)}</span>
+            <span className="small">{capital(prose(row.words))}</span>
           </td>
         </tr>
       ))}

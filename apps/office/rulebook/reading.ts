@@ -102,6 +102,7 @@ export const previewsQuery = (draft: string) =>
     queryFn: async ({ signal }) =>
       (await read<{ previews: readonly Preview[] }>(`/drafts/${draft}/previews`, signal)).previews,
     retry: false,
+    staleTime: 0,
   });
 
 const ASKED_EVERY_MS = 700;

@@ -111,7 +111,7 @@ function remembering(ask: (decided: Decided) => UnderAnother) {
 }
 
 const rowOf = ({ job, surface, stage }: Decided, said: UnderAnother): Affected => {
-  const { answer, words, before, after, rules } = said;
+  const { answer, why: words, before, after, rules } = said;
   return { job, surface, stage, answer, before, after, words, rules };
 };
 
@@ -136,7 +136,7 @@ function surfaceRow(
     answer: WORST.find((answer) => rows.some((each) => each.answer === answer)) ?? 'same',
     before: of('before'),
     after: of('after'),
-    words: shown.map(({ words }) => words).join(' '),
+    words: shown.map(({ words }) => words).join('; '),
     rules: [...new Set(shown.flatMap(({ rules }) => rules))],
   };
 }

@@ -18,6 +18,8 @@ export interface UnderAnother {
   readonly answer: Answer;
   readonly edition: number;
   readonly words: string;
+  /** The same without its label, for a table that has one. */
+  readonly why: string;
   /** What was decided, and what stood in the way of it. */
   readonly before: string;
   readonly after: string;
@@ -77,6 +79,7 @@ const answer = (
   answer: said,
   edition: number,
   words: `Under edition ${number}, which is not the edition of the decision: ${words}.`,
+  why: words,
   before,
   after,
   rules,
