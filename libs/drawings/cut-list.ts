@@ -38,10 +38,7 @@ const [WIDTH, MARGIN, TALLEST] = [760, 30, 340];
 
 export function cutList(facts: CutListFacts): Drawing {
   const { title, outline, openings, strips, sides = [] } = facts;
-  const { left, right, low, high } = boundsOf([
-    ...outline,
-    ...strips.flatMap(partsOf).flat(),
-  ]);
+  const { left, right, low, high } = boundsOf([...outline, ...strips.flatMap(partsOf).flat()]);
   const scale = Math.min((WIDTH - 2 * MARGIN) / (right - left), TALLEST / (high - low));
   const x = scaleLinear([left, right], [MARGIN, MARGIN + (right - left) * scale]);
   const y = scaleLinear([high, low], [MARGIN, MARGIN + (high - low) * scale]);

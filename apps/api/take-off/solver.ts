@@ -20,7 +20,10 @@ export class Solver {
       const { loadCuttingStock } = await import('./cutting-stock.js');
       return await loadCuttingStock();
     } catch (error) {
-      this.log.error({ err: error }, 'the integer solver cannot be loaded; trims are cut by the own search');
+      this.log.error(
+        { err: error },
+        'the integer solver cannot be loaded; trims are cut by the own search',
+      );
       return undefined;
     }
   }

@@ -6,6 +6,7 @@ import { label, type JobView } from '#jobs/contract';
 import { sessionQuery } from '../api/queries.js';
 import { capital } from '../parts/words.js';
 import { has, OFFICE } from '../shell/home.js';
+import { TakeOffs } from '../take-off/take-offs.js';
 import { Built } from './built.js';
 import { Orders } from './orders.js';
 import { Papers } from './papers.js';
@@ -31,6 +32,7 @@ export function OrderAndAfter({
         )}
       </div>
       {job.after.stage !== null && <p>Stands at: {capital(label(job.after.stage))}.</p>}
+      <TakeOffs job={job} nameOf={nameOf} />
       <Orders job={job} nameOf={nameOf} />
       {ordered && <Built job={job} />}
       {ordered && <Warranties job={job} />}

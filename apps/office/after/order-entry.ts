@@ -1,6 +1,6 @@
 // What is typed for an order, its faults, and the command made of it.
 
-import type { CommandInput, JobView, OrderLine } from '#jobs/contract';
+import type { CommandInput, JobView, OrderLine, TakeOffSheet } from '#jobs/contract';
 import type { FieldErrors } from '../parts/fields.js';
 import { day, parseDay, today } from '../parts/words.js';
 import { decimal } from '../stages/hazards-entry.js';
@@ -13,6 +13,9 @@ export interface LineTyped {
   readonly words: string;
   readonly length: string;
   readonly count: string;
+  /** Of all its pieces. */
+  readonly weight: string;
+  readonly price: string;
 }
 
 export interface LengthsTyped {
@@ -54,13 +57,47 @@ export function orderTyped(job: JobView, order: string): OrderTyped {
   };
 }
 
-const lineTyped = ({ id, surface, what, words, length, count }: OrderLine): LineTyped => ({
+/** The lines of a surface are those of its take-off, in the place of what stood there. */
+export function withTakeOff(
+  typed: OrderTyped,
+  sheet: TakeOffSheet,
+): Pick<OrderTyped, 'lines' | 'lengths'> {
+  const others = typed.lines.filter(
+    (line) => line.surface !== sheet.surface || (!TAKEN.test(line.id) && line.what !== 'panel'),
+  );
+  return {
+    lines: [...sheet.lines.map(lineTyped), ...others],
+    lengths: typed.lengths.map((each) =>
+      each.surface === sheet.surface ? { ...each, by: 'take-off' } : each,
+    ),
+  };
+}
+
+/** A surface whose lengths come from a take-off: its lines are shown, and changed by a new take-off. */
+export const isTaken = ({ lengths }: OrderTyped, line: LineTyped): boolean =>
+  TAKEN.test(line.id) &&
+  lengths.some(({ surface, by }) => surface === line.surface && by === 'take-off');
+/** Lines of a take-off start with the number of their surface; lines of a hand with a letter. */
+const TAKEN = /^\d/;
+
+const lineTyped = ({
+  id,
+  surface,
+  what,
+  words,
+  length,
+  count,
+  weight,
+  price,
+}: OrderLine): LineTyped => ({
   id,
   surface: surface ?? '',
   what,
   words,
   length: length?.v ?? '',
   count: String(count),
+  weight: weight?.v ?? '',
+  price: price?.v ?? '',
 });
 
 function panelLine(job: JobView, id: string, surface: string): LineTyped {
@@ -69,7 +106,7 @@ function panelLine(job: JobView, id: string, surface: string): LineTyped {
   const words = [stages?.style.content?.profile_name, gauge && `${gauge} gauge`]
     .filter(Boolean)
     .join(', ');
-  return { id, surface, what: 'panel', words, length: '', count: '' };
+  return { id, surface, what: 'panel', words, length: '', count: '', weight: '', price: '' };
 }
 
 export const lineAfter = (lines: readonly LineTyped[]): LineTyped => {
@@ -84,6 +121,8 @@ export const lineAfter = (lines: readonly LineTyped[]): LineTyped => {
     words: last?.words ?? '',
     length: '',
     count: '',
+    weight: '',
+    price: '',
   };
 };
 
@@ -109,7 +148,17 @@ export function orderFaults(job: JobView, typed: OrderTyped): FieldErrors {
   ];
 }
 
-const lineFaults = ({ id, what, words, length, count }: LineTyped): FieldErrors => [
+const lineFaults = ({ id, what, words, length, count, weight, price }: LineTyped): FieldErrors => [
+  ...(
+    [
+      ['weight', weight, 'pounds'],
+      ['price', price, 'dollars'],
+    ] as const
+  ).flatMap(([field, text, unit]) =>
+    text.trim() && !(Number(decimal(text) ?? -1) >= 0)
+      ? [{ field: `${field}-${id}`, message: `Line ${id}: enter ${unit} in digits, like 252.5` }]
+      : [],
+  ),
   ...(words.trim() ? [] : [{ field: `words-${id}`, message: `Line ${id}: say what it is` }]),
   ...(what === 'panel' && !length.trim()
     ? [{ field: `length-${id}`, message: `Line ${id}: enter the length of a piece in inches` }]
@@ -138,13 +187,24 @@ export const orderCommand = (order: string, typed: OrderTyped): IssueOrder => ({
   ...(parseDay(typed.delivery) ? { delivery: parseDay(typed.delivery) } : {}),
 });
 
-const lineOf = ({ id, surface, what, words, length, count }: LineTyped): OrderLine => ({
+const lineOf = ({
+  id,
+  surface,
+  what,
+  words,
+  length,
+  count,
+  weight,
+  price,
+}: LineTyped): OrderLine => ({
   id,
   surface: surface || null,
   what: what as 'panel',
   words: words.trim(),
   count: Number(count),
   ...(length.trim() ? { length: { v: decimal(length) ?? '', u: 'in' as const } } : {}),
+  ...(weight.trim() ? { weight: { v: decimal(weight) ?? '', u: 'lb' as const } } : {}),
+  ...(price.trim() ? { price: { v: decimal(price) ?? '', u: 'usd' as const } } : {}),
 });
 
 /** The rules are asked from the start: lines and lengths that are not complete are left out, and one

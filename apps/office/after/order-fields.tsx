@@ -1,190 +1,140 @@
-// The fields of an order: supplier and dates, the lines by piece length and count, how lengths stand.
+// The fields of an order: supplier and dates, the lines, how the lengths of each surface stand and
+// where they come from.
 
-import type { JobView } from '#jobs/contract';
+import { useQueries } from '@tanstack/react-query';
+import { useSearch } from '@tanstack/react-router';
+import { useEffect, useRef } from 'react';
+import type { JobView, TakeOffSheet } from '#jobs/contract';
+import { takeOffQuery } from '../api/queries.js';
 import { DateField, SelectField, TextField, type FieldErrors } from '../parts/fields.js';
-import { lineAfter, type LengthsTyped, type LineTyped, type OrderTyped } from './order-entry.js';
-import { optionsOf, surfaceName, surfaceOptions } from './pick.js';
+import { withTakeOff, type LengthsTyped, type OrderTyped } from './order-entry.js';
+import { Lines } from './order-lines.js';
+import { surfaceName } from './pick.js';
 
-type Set = (change: Partial<OrderTyped>) => void;
-interface Fields {
+export interface OrderFieldsProps {
   readonly job: JobView;
   readonly typed: OrderTyped;
-  readonly set: Set;
+  readonly set: (change: Partial<OrderTyped>) => void;
   readonly errors: FieldErrors;
 }
 
-export const OrderFields = ({ job, typed, set, errors }: Fields) => (
-  <>
-    <TextField
-      id="supplier"
-      label="Supplier"
-      errors={errors}
-      value={typed.supplier}
-      onChange={(supplier) => set({ supplier })}
-    />
-    <DateField
-      id="date"
-      label="Date of the order"
-      errors={errors}
-      value={typed.date}
-      onChange={(date) => set({ date })}
-    />
-    <DateField
-      id="delivery"
-      label="Delivery (optional)"
-      errors={errors}
-      value={typed.delivery}
-      onChange={(delivery) => set({ delivery })}
-    />
-    <TextField
-      id="landing"
-      label="Landing place"
-      errors={errors}
-      value={typed.landing}
-      onChange={(landing) => set({ landing })}
-      hint="Where bundles are set down; only where the frame or the ground can carry them"
-    />
-    <Lines {...{ job, typed, set, errors }} />
-    {typed.lengths.map((each, i) => (
-      <Lengths
-        key={each.surface}
-        name={surfaceName(job, each.surface)}
-        typed={each}
-        errors={errors}
-        set={(change) =>
-          set({ lengths: typed.lengths.map((one, at) => (at === i ? { ...one, ...change } : one)) })
-        }
-      />
-    ))}
-  </>
-);
-
-const Lines = ({ job, typed, set, errors }: Fields) => (
-  <section className="stack" aria-label="Lines of the order">
-    <h2>Lines</h2>
-    {typed.lines.map((line, i) => (
-      <Line
-        key={line.id}
-        job={job}
-        line={line}
-        errors={errors}
-        set={(change) =>
-          set({ lines: typed.lines.map((one, at) => (at === i ? { ...one, ...change } : one)) })
-        }
-        remove={() => set({ lines: typed.lines.filter((_, at) => at !== i) })}
-      />
-    ))}
-    <div>
-      <button
-        type="button"
-        id="add-line"
-        onClick={() => set({ lines: [...typed.lines, lineAfter(typed.lines)] })}
-      >
-        Add a line
-      </button>
-    </div>
-  </section>
-);
-
-const WHAT = optionsOf([
-  'panel',
-  'trim',
-  'fastener',
-  'closure',
-  'sealant',
-  'underlayment',
-  'touch-up',
-  'spare',
-]);
-
-const Line = ({
-  job,
-  line,
-  set,
-  remove,
-  errors,
-}: {
-  readonly job: JobView;
-  readonly line: LineTyped;
-  readonly set: (change: Partial<LineTyped>) => void;
-  readonly remove: () => void;
-  readonly errors: FieldErrors;
-}) => (
-  <fieldset className="sheet stack">
-    <legend>Line {line.id}</legend>
-    <div className="row bottoms">
-      <SelectField
-        id={`what-${line.id}`}
-        label="Kind"
-        options={WHAT}
-        value={line.what}
-        onChange={(what) => set({ what })}
-      />
-      <SelectField
-        id={`surface-${line.id}`}
-        label="For"
-        empty="The whole job"
-        options={surfaceOptions(job)}
-        value={line.surface}
-        onChange={(surface) => set({ surface })}
-      />
-    </div>
-    <TextField
-      id={`words-${line.id}`}
-      label="What it is"
-      errors={errors}
-      value={line.words}
-      onChange={(words) => set({ words })}
-    />
-    <div className="row bottoms">
+export function OrderFields({ job, typed, set, errors }: OrderFieldsProps) {
+  const sheets = useSheets(job);
+  const use = (sheet: TakeOffSheet) => set(withTakeOff(typed, sheet));
+  useNamed(sheets, use);
+  const change = (at: number, part: Partial<LengthsTyped>) =>
+    set({ lengths: typed.lengths.map((one, i) => (i === at ? { ...one, ...part } : one)) });
+  return (
+    <>
       <TextField
-        id={`length-${line.id}`}
-        label={line.what === 'panel' ? 'Length of a piece' : 'Length of a piece (optional)'}
-        unit="in"
-        numeric
+        id="supplier"
+        label="Supplier"
         errors={errors}
-        value={line.length}
-        onChange={(length) => set({ length })}
+        value={typed.supplier}
+        onChange={(supplier) => set({ supplier })}
+      />
+      <DateField
+        id="date"
+        label="Date of the order"
+        errors={errors}
+        value={typed.date}
+        onChange={(date) => set({ date })}
+      />
+      <DateField
+        id="delivery"
+        label="Delivery (optional)"
+        errors={errors}
+        value={typed.delivery}
+        onChange={(delivery) => set({ delivery })}
       />
       <TextField
-        id={`count-${line.id}`}
-        label="How many"
-        numeric
-        inputMode="numeric"
+        id="landing"
+        label="Landing place"
         errors={errors}
-        value={line.count}
-        onChange={(count) => set({ count })}
+        value={typed.landing}
+        onChange={(landing) => set({ landing })}
+        hint="Where bundles are set down; only where the frame or the ground can carry them"
       />
-      <button type="button" onClick={remove}>
-        Remove<span className="visually-hidden"> line {line.id}</span>
-      </button>
-    </div>
-  </fieldset>
-);
+      {typed.lengths.map((each, i) => (
+        <Lengths
+          key={each.surface}
+          name={surfaceName(job, each.surface)}
+          typed={each}
+          errors={errors}
+          set={(part) => change(i, part)}
+          sheet={sheets.find(({ surface }) => surface === each.surface)}
+          use={use}
+        />
+      ))}
+      <Lines {...{ job, typed, set, errors }} />
+    </>
+  );
+}
+
+/** The take-offs that an order may name: those that count. */
+function useSheets(job: JobView): readonly TakeOffSheet[] {
+  const current = job.take_offs.filter(({ stands }) => stands === 'current');
+  const answers = useQueries({
+    queries: current.map(({ surface, number, stands }) =>
+      takeOffQuery(job.id, surface, number, stands),
+    ),
+  });
+  return answers.flatMap(({ data }) => data ?? []);
+}
+
+/** The one that the link named is taken over once, when it has come. */
+function useNamed(sheets: readonly TakeOffSheet[], use: (sheet: TakeOffSheet) => void): void {
+  const { take_off } = useSearch({ strict: false }) as { take_off?: string };
+  const done = useRef(false);
+  const named = sheets.find(({ surface }) => surface === take_off);
+  useEffect(() => {
+    if (done.current || !named) return;
+    done.current = true;
+    use(named);
+  });
+}
 
 export const STANDINGS = [
   { value: 'signed', label: 'Measured, and signed by who measured' },
   { value: 'hold', label: 'On hold until measured' },
   { value: 'field-verify', label: 'To be verified in the field' },
 ];
-const BY = [
-  { value: 'entered', label: 'Entered' },
-  { value: 'take-off', label: 'From the take-off' },
-];
-
 const Lengths = ({
   name,
   typed,
   set,
   errors,
+  sheet,
+  use,
 }: {
   readonly name: string;
   readonly typed: LengthsTyped;
   readonly set: (change: Partial<LengthsTyped>) => void;
   readonly errors: FieldErrors;
+  readonly sheet: TakeOffSheet | undefined;
+  readonly use: (sheet: TakeOffSheet) => void;
 }) => (
   <fieldset className="sheet stack">
     <legend>Lengths of {name}</legend>
+    <SelectField
+      id={`by-${typed.surface}`}
+      label="They come"
+      options={[
+        { value: 'entered', label: 'Entered here' },
+        ...(sheet
+          ? [
+              {
+                value: 'take-off',
+                label: `From take-off ${sheet.number}: ${sheet.pieces} pieces, ${sheet.measured_from}`,
+              },
+            ]
+          : typed.by === 'take-off'
+            ? [{ value: 'take-off', label: 'From a take-off that counts no longer' }]
+            : []),
+      ]}
+      value={typed.by}
+      onChange={(by) => (by === 'take-off' && sheet ? use(sheet) : set({ by }))}
+    />
     <SelectField
       id={`standing-${typed.surface}`}
       label="They are"
@@ -193,13 +143,6 @@ const Lengths = ({
       options={STANDINGS}
       value={typed.standing}
       onChange={(standing) => set({ standing })}
-    />
-    <SelectField
-      id={`by-${typed.surface}`}
-      label="They come"
-      options={BY}
-      value={typed.by}
-      onChange={(by) => set({ by })}
     />
     {typed.standing === 'signed' && (
       <TextField

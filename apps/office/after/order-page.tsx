@@ -8,12 +8,11 @@ import { sessionQuery, type JobAnswer } from '../api/queries.js';
 import { jobCrumbs, WithJob } from '../jobs/use-job.js';
 import { Cautions, LOAD_CAUTIONS, ROOF_CAUTIONS } from '../parts/cautions.js';
 import { Empty } from '../parts/states.js';
-import { PlainTable } from '../parts/table.js';
-import { capital, day, parseDay } from '../parts/words.js';
-import { label } from '#jobs/contract';
+import { day, parseDay } from '../parts/words.js';
 import { has, OFFICE } from '../shell/home.js';
 import { Page } from '../shell/page.js';
 import { CommandForm } from './command-form.js';
+import { LinesTable } from './lines-table.js';
 import {
   askedOrder,
   orderCommand,
@@ -68,7 +67,9 @@ function Order({ job, version }: JobAnswer) {
             correct:
               'Open a change order, with a reason, and issue it again. Both revisions stay, with the difference.',
             words: (typed) => reviewWords(job, typed),
-            below: (typed) => <LinesTable job={job} typed={typed} />,
+            below: (typed) => (
+              <LinesTable job={job} caption="Lines of the order" lines={typed.lines} />
+            ),
           }}
         >
           {(given) => <OrderFields job={job} {...given} />}
@@ -107,32 +108,10 @@ const reviewWords = (job: JobView, typed: OrderTyped): readonly (readonly [strin
   ['Delivery', day(parseDay(typed.delivery)) || 'no date'],
   ['Landing place', typed.landing || 'none named'],
   ...typed.lengths.map(
-    ({ surface, standing, signedBy }) =>
+    ({ surface, by, standing, signedBy }) =>
       [
         `Lengths of ${surfaceName(job, surface)}`,
-        `${STANDINGS.find(({ value }) => value === standing)?.label}${standing === 'signed' ? `: ${signedBy}` : ''}`,
+        `${by === 'take-off' ? 'From the take-off' : 'Entered'}. ${STANDINGS.find(({ value }) => value === standing)?.label}${standing === 'signed' ? `: ${signedBy}` : ''}`,
       ] as const,
   ),
 ];
-
-const LinesTable = ({ job, typed }: { readonly job: JobView; readonly typed: OrderTyped }) => (
-  <PlainTable
-    caption="Lines of the order"
-    columns={[
-      'Line',
-      'For',
-      'Kind',
-      'What',
-      { name: 'Length, in', num: true },
-      { name: 'Count', num: true },
-    ]}
-    rows={typed.lines.map((line) => [
-      line.id,
-      line.surface ? surfaceName(job, line.surface) : 'the whole job',
-      capital(label(line.what)),
-      line.words,
-      line.length,
-      line.count,
-    ])}
-  />
-);

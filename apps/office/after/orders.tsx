@@ -8,8 +8,9 @@ import {
   type OrderView,
   type RevisionView,
 } from '#jobs/contract';
-import { PlainTable, Tag } from '../parts/table.js';
-import { capital, day, moment, prose } from '../parts/words.js';
+import { Tag } from '../parts/table.js';
+import { day, moment, prose } from '../parts/words.js';
+import { LinesTable } from './lines-table.js';
 import { inForce, surfaceName } from './pick.js';
 import { To } from './to.js';
 
@@ -107,37 +108,35 @@ const Revision = ({
         Lines of revision {now.revision}: <a href={`${files}/lines.csv`}>CSV</a> or{' '}
         <a href={`${files}/lines.xlsx`}>XLSX</a>
       </p>
-      <PlainTable
+      <LinesTable
+        job={job}
         caption={`Order ${order.order}, revision ${now.revision}`}
-        columns={[
-          'Line',
-          'For',
-          'Kind',
-          'What',
-          { name: 'Length, in', num: true },
-          { name: 'Count', num: true },
-        ]}
-        rows={now.lines.map((line) => [
-          line.id,
-          line.surface ? surfaceName(job, line.surface) : 'the whole job',
-          capital(label(line.what)),
-          line.words,
-          line.length?.v ?? '',
-          String(line.count),
-        ])}
+        lines={now.lines.map((line) => ({
+          ...line,
+          length: line.length?.v ?? '',
+          count: String(line.count),
+          weight: line.weight?.v ?? '',
+          price: line.price?.v ?? '',
+        }))}
       />
       <ul>
         {now.lengths.map(({ surface, standing, by, signed_by }) => (
           <li key={surface}>
-            Lengths of {surfaceName(job, surface)}:{' '}
-            {standing === 'signed' ? `signed by ${signed_by ?? 'nobody'}` : label(standing)},{' '}
-            {label(by)}
+            Lengths of {surfaceName(job, surface)}: {lengthsWords(now, surface, by)};{' '}
+            {standing === 'signed' ? `measured by ${signed_by ?? 'nobody'}` : label(standing)}
           </li>
         ))}
       </ul>
     </>
   );
 };
+
+/** "from take-off 2 of Roof plan A2" or "entered". */
+function lengthsWords({ take_offs }: RevisionView, surface: string, by: string): string {
+  const taken = take_offs.find((each) => each.surface === surface);
+  if (taken) return `from take-off ${taken.number}, ${taken.measured_from}`;
+  return by === 'take-off' ? 'from a take-off' : 'entered';
+}
 
 const Differences = ({
   name,

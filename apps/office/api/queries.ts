@@ -1,7 +1,7 @@
 // What pages read, each under one key, so that a save refreshes what it changed.
 
 import { keepPreviousData, queryOptions, useQuery } from '@tanstack/react-query';
-import type { Catalogue, JobView } from '#jobs/contract';
+import type { Catalogue, JobView, TakeOffSheet } from '#jobs/contract';
 import type {
   Colleague,
   EditionRow,
@@ -75,6 +75,14 @@ export const historyQuery = (id: string) =>
       (await read<{ entries: readonly HistoryEntry[] }>(`/jobs/${id}/history`, signal)).entries,
   });
 
+/** Read anew where the job says that it is another, or that it counts no longer. */
+export const takeOffQuery = (job: string, surface: string, number: number, stands: string) =>
+  queryOptions({
+    queryKey: ['job', job, 'take-off', surface, number, stands],
+    queryFn: ({ signal }) => read<TakeOffSheet>(`/jobs/${job}/take-offs/${surface}`, signal),
+    staleTime: 60_000,
+  });
+
 export const packetQuery = (job: string, request: string) =>
   queryOptions({
     queryKey: ['job', job, 'packet', request],
@@ -118,7 +126,12 @@ export const partiesQuery = (ids: readonly string[]) =>
   queryOptions({
     queryKey: ['parties', ...ids],
     queryFn: async ({ signal }) =>
-      (await read<{ parties: readonly Party[] }>(`/parties?only=names&ids=${ids.join(',')}`, signal)).parties,
+      (
+        await read<{ parties: readonly Party[] }>(
+          `/parties?only=names&ids=${ids.join(',')}`,
+          signal,
+        )
+      ).parties,
     enabled: ids.length > 0,
     staleTime: 60_000,
   });

@@ -42,6 +42,7 @@ export const idsIn = (job: JobView): readonly string[] => [
   ...(job.assigned ? [job.assigned] : []),
   ...job.facts.map(({ by }) => by),
   ...job.notes.map(({ by }) => by),
+  ...job.take_offs.map(({ recorded }) => recorded.by),
   ...job.requests.flatMap(({ engineer, asked }) => [engineer, asked.by]),
   ...job.surfaces.flatMap(({ stages }) =>
     Object.values(stages).flatMap(({ confirmed, causes }) => [

@@ -26,11 +26,21 @@ const DrawnPlane = z.strictObject({
   measured: z.enum(['on-slope', 'in-plan']),
   start: Start,
   outline: Outline,
-  openings: z.array(z.strictObject({ name: Name, outline: Outline })).max(40).default([]),
+  openings: z
+    .array(z.strictObject({ name: Name, outline: Outline }))
+    .max(40)
+    .default([]),
 });
 
 /** A rectangle in plan inside one plane: a chimney, a curb, a skylight. */
-const Rectangle = z.strictObject({ plane: Name, name: Name, x_ft: Decimal, y_ft: Decimal, width_ft: Decimal, height_ft: Decimal });
+const Rectangle = z.strictObject({
+  plane: Name,
+  name: Name,
+  x_ft: Decimal,
+  y_ft: Decimal,
+  width_ft: Decimal,
+  height_ft: Decimal,
+});
 
 export const Drawn = z.discriminatedUnion('by', [
   z.strictObject({
@@ -43,7 +53,11 @@ export const Drawn = z.discriminatedUnion('by', [
     start: Start,
     openings: z.array(Rectangle).max(40).default([]),
   }),
-  z.strictObject({ by: z.literal('planes'), planes: z.array(DrawnPlane).min(1).max(60) }),
+  z.strictObject({
+    by: z.literal('planes'),
+    planes: z.array(DrawnPlane).min(1).max(60),
+    openings: z.array(Rectangle).max(40).default([]),
+  }),
 ]);
 export type Drawn = z.infer<typeof Drawn>;
 
@@ -51,19 +65,38 @@ const Panel = z.strictObject({
   round_up_in: Decimal.describe('lengths are ordered in multiples of this'),
   end_lap_in: Decimal.optional().describe('end lap; absent: the panel takes none'),
   least_piece_in: Decimal.optional(),
-  ends: z.array(z.strictObject({ edge: z.enum(EDGE_KINDS), add_in: Decimal })).max(EDGE_KINDS.length).default([])
+  ends: z
+    .array(z.strictObject({ edge: z.enum(EDGE_KINDS), add_in: Decimal }))
+    .max(EDGE_KINDS.length)
+    .default([])
     .describe('added to a piece that ends at this kind of edge; negative where it is held back'),
 });
-const Trim = z.strictObject({ name: Name, edges: Edges.min(1), stock_in: Decimal, lap_in: Decimal, weight_plf: Decimal, screw_spacing_in: Decimal.optional() });
+const Trim = z.strictObject({
+  name: Name,
+  edges: Edges.min(1),
+  stock_in: Decimal,
+  lap_in: Decimal,
+  weight_plf: Decimal,
+  screw_spacing_in: Decimal.optional(),
+});
 const Closure = z.strictObject({ name: Name, edges: Edges.min(1), length_in: Decimal });
-const Sealant = z.strictObject({ name: Name, edges: Edges, end_laps: z.boolean(), side_laps: z.boolean(), roll_ft: Decimal });
+const Sealant = z.strictObject({
+  name: Name,
+  edges: Edges,
+  end_laps: z.boolean(),
+  side_laps: z.boolean(),
+  roll_ft: Decimal,
+});
 const Underlayment = z.strictObject({
   name: Name,
   roll_width_in: Decimal,
   roll_length_ft: Decimal,
   side_lap_in: Decimal,
   end_lap_in: Decimal,
-  along: z.strictObject({ edges: Edges.min(1), courses: Whole(1, 20) }).optional().describe('only along these edges; absent: the whole plane'),
+  along: z
+    .strictObject({ edges: Edges.min(1), courses: Whole(1, 20) })
+    .optional()
+    .describe('only along these edges; absent: the whole plane'),
 });
 
 export const TAKE_OFF_COMMANDS = {
@@ -72,21 +105,27 @@ export const TAKE_OFF_COMMANDS = {
     measured_from: Words.describe('the drawing, or who measured on site and when'),
     drawn: Drawn,
     panel: Panel,
-    fastening: z.strictObject({ screws_each: Whole(1, 10).optional(), stitch_spacing_in: Decimal.optional() }).default({}),
+    fastening: z
+      .strictObject({ screws_each: Whole(1, 10).optional(), stitch_spacing_in: Decimal.optional() })
+      .default({}),
     trims: z.array(Trim).max(40).default([]),
     closures: z.array(Closure).max(20).default([]),
     sealants: z.array(Sealant).max(20).default([]),
     underlayments: z.array(Underlayment).max(20).default([]),
-    bundles: z.strictObject({
-      most_lb: Decimal,
-      most_pieces: Whole(1, 1000),
-      landings: z.array(z.strictObject({ plane: Name, place: Name })).max(60),
-    }).optional(),
-    spares: z.strictObject({
-      panels: Whole(0, 100).default(0).describe('of the longest piece'),
-      fastener_percent: Whole(0, 50).default(0),
-      touch_up: Whole(0, 100).default(0),
-    }).default({ panels: 0, fastener_percent: 0, touch_up: 0 }),
+    bundles: z
+      .strictObject({
+        most_lb: Decimal,
+        most_pieces: Whole(1, 1000),
+        landings: z.array(z.strictObject({ plane: Name, place: Name })).max(60),
+      })
+      .optional(),
+    spares: z
+      .strictObject({
+        panels: Whole(0, 100).default(0).describe('of the longest piece'),
+        fastener_percent: Whole(0, 50).default(0),
+        touch_up: Whole(0, 100).default(0),
+      })
+      .default({ panels: 0, fastener_percent: 0, touch_up: 0 }),
   },
 } as const;
 
@@ -104,7 +143,11 @@ export interface TakenStrip {
   /** From the left, from 1. */
   readonly number: number;
   /** From below; a strip that goes round an opening or is lapped has several. */
-  readonly pieces: readonly { readonly mark: string; readonly length_in: string; readonly polygons: readonly (readonly PointText[])[] }[];
+  readonly pieces: readonly {
+    readonly mark: string;
+    readonly length_in: string;
+    readonly polygons: readonly (readonly PointText[])[];
+  }[];
 }
 
 export interface TakenPlane {
@@ -118,10 +161,19 @@ export interface TakenPlane {
   readonly laps_ft2: string;
   readonly weight_lb: string;
   readonly pieces: readonly TakenPiece[];
-  readonly zones: readonly { readonly zone: string; readonly part: string; readonly area_ft2: string }[];
+  readonly zones: readonly {
+    readonly zone: string;
+    readonly part: string;
+    readonly area_ft2: string;
+  }[];
   readonly outline: readonly PointText[];
   readonly openings: readonly { readonly name: string; readonly outline: readonly PointText[] }[];
-  readonly sides: readonly { readonly from: PointText; readonly to: PointText; readonly edge: string; readonly length_ft: string }[];
+  readonly sides: readonly {
+    readonly from: PointText;
+    readonly to: PointText;
+    readonly edge: string;
+    readonly length_ft: string;
+  }[];
   readonly strips: readonly TakenStrip[];
 }
 
@@ -148,7 +200,13 @@ export interface TakenLine {
 export interface TakenFasteners {
   readonly name: string;
   readonly kind: 'clip' | 'screw';
-  readonly zones: readonly { readonly zone: string; readonly spacing_in: string; readonly per_row: number; readonly rows: number; readonly count: number }[];
+  readonly zones: readonly {
+    readonly zone: string;
+    readonly spacing_in: string;
+    readonly per_row: number;
+    readonly rows: number;
+    readonly count: number;
+  }[];
   readonly count: number;
   readonly screws: number | null;
   readonly stitch_screws: number | null;
@@ -184,7 +242,11 @@ export interface TakeOffResult {
   readonly sealants: readonly TakenLine[];
   readonly underlayments: readonly TakenLine[];
   readonly bundles: readonly TakenBundle[];
-  readonly spares: { readonly panels: number; readonly fasteners: number; readonly touch_up: number };
+  readonly spares: {
+    readonly panels: number;
+    readonly fasteners: number;
+    readonly touch_up: number;
+  };
   readonly totals: {
     readonly area_ft2: string;
     readonly bought_ft2: string;
@@ -214,7 +276,10 @@ export interface TakeOffView {
 
 /** Everything of one take-off, with the lines of an order that it makes. */
 export interface TakeOffSheet extends TakeOffView {
-  readonly asked: Omit<z.output<z.ZodObject<(typeof TAKE_OFF_COMMANDS)['record-take-off']>>, 'surface'>;
+  readonly asked: Omit<
+    z.output<z.ZodObject<(typeof TAKE_OFF_COMMANDS)['record-take-off']>>,
+    'surface'
+  >;
   readonly result: TakeOffResult;
   readonly lines: readonly OrderLine[];
   readonly causes: readonly Cause[];

@@ -1,15 +1,10 @@
 // From what a person described to what the calculation is asked, and from its faults back to the
 // places that were filled in.
 
-import {
-  builtRoof,
-  rectangularOpening,
-  type Fault,
-  type PlaneRequest,
-  type TakeOffRequest,
-} from '#engineering';
+import type { Fault, PlaneRequest, TakeOffRequest } from '#engineering';
 import type { CommandOf } from '../contract/commands.js';
 import { asNumbers } from './decimals.js';
+import { placeInDrawn, planesOf } from './drawn.js';
 import type { Setting } from './setting.js';
 
 export type RecordTakeOff = CommandOf<'record-take-off'>;
@@ -22,7 +17,7 @@ const MOST_STRIPS = 3000;
 const MOST_CORNERS = 1200;
 
 export function requestOf(command: RecordTakeOff, setting: Setting): Asked {
-  const planes = planesOf(command);
+  const planes = planesOf(command.drawn);
   if (!planes.ok) return planes;
   const { panel, fastening, ...rest } = asNumbers(command) as NumbersOf;
   const twice = command.panel.ends.filter(
@@ -68,49 +63,6 @@ type NumbersOf = Pick<
   readonly fastening: { readonly screws_each?: number; readonly stitch_spacing_in?: number };
 };
 
-type Planes =
-  | { readonly ok: true; readonly planes: readonly PlaneRequest[] }
-  | { readonly ok: false; readonly faults: readonly Fault[] };
-
-function planesOf({ drawn }: RecordTakeOff): Planes {
-  if (drawn.by === 'planes')
-    return { ok: true, planes: asNumbers(drawn.planes) as readonly PlaneRequest[] };
-  const { by: _, openings, ...shape } = drawn;
-  const built = builtRoof(asNumbers(shape) as Parameters<typeof builtRoof>[0]);
-  if (!built.ok) return built;
-  const names = built.value.map(({ name }) => name);
-  const lost = openings.flatMap(({ plane, name }, i) =>
-    names.includes(plane)
-      ? []
-      : [
-          {
-            pointer: `/openings/${i}/plane`,
-            message: `${name} is on ${plane}; the planes are ${names.join(', ')}`,
-          },
-        ],
-  );
-  if (lost.length > 0) return { ok: false, faults: lost };
-  const placed = asNumbers(openings) as readonly (Parameters<typeof rectangularOpening>[1] & {
-    readonly plane: string;
-    readonly name: string;
-  })[];
-  const none = placed.flatMap(({ width_ft, height_ft }, i) =>
-    width_ft > 0 && height_ft > 0
-      ? []
-      : [{ pointer: `/openings/${i}`, message: 'must have a width and a height over 0' }],
-  );
-  if (none.length > 0) return { ok: false, faults: none };
-  return {
-    ok: true,
-    planes: built.value.map((plane) => ({
-      ...plane,
-      openings: placed
-        .filter((each) => each.plane === plane.name)
-        .map((each) => rectangularOpening(each.name, each)),
-    })),
-  };
-}
-
 function tooMuch(planes: readonly PlaneRequest[], { coverage_in }: Setting): readonly Fault[] {
   const corners = planes.reduce(
     (sum, { outline, openings }) =>
@@ -143,34 +95,11 @@ function tooMuch(planes: readonly PlaneRequest[], { coverage_in }: Setting): rea
 
 /** Where in the command a fault of the calculation belongs. */
 export function placeOf(pointer: string, { drawn }: RecordTakeOff): string {
-  const [, top = '', i, inside, j] = pointer.split('/');
+  const [, top = ''] = pointer.split('/');
   if (top === 'attachment') return '/fastening';
   if (top === 'panel') return pointer.startsWith('/panel/ends_in') ? '/panel/ends' : pointer;
-  if (top === 'planes')
-    return drawn.by === 'planes'
-      ? `/drawn${pointer}`
-      : shapePlace(drawn, Number(i), inside, Number(j));
+  if (top === 'planes') return placeInDrawn(pointer, drawn);
   return ['trims', 'closures', 'sealants', 'underlayments', 'bundles'].includes(top)
     ? pointer
     : `/drawn${pointer}`;
-}
-
-const SHAPE_PLANES = {
-  shed: ['roof'],
-  gable: ['front', 'back'],
-  hip: ['front', 'right', 'back', 'left'],
-} as const;
-
-function shapePlace(
-  drawn: Extract<RecordTakeOff['drawn'], { by: 'shape' }>,
-  plane: number,
-  inside: string | undefined,
-  opening: number,
-): string {
-  if (inside !== 'openings') return '/drawn';
-  const name = SHAPE_PLANES[drawn.shape][plane];
-  const own = drawn.openings
-    .map((each, i) => ({ i, plane: each.plane }))
-    .filter((each) => each.plane === name);
-  return `/drawn/openings/${own[opening]?.i ?? 0}`;
 }

@@ -22,14 +22,29 @@ export const HOUSE_TAKE_OFF: TakeOffInput = {
   panel: { round_up_in: '1', ends: [{ edge: 'eave', add_in: '1' }] },
   fastening: { screws_each: 2 },
   trims: [
-    { name: 'Eave trim', edges: ['eave'], stock_in: '126', lap_in: '2', weight_plf: '0.75', screw_spacing_in: '12' },
+    {
+      name: 'Eave trim',
+      edges: ['eave'],
+      stock_in: '126',
+      lap_in: '2',
+      weight_plf: '0.75',
+      screw_spacing_in: '12',
+    },
     { name: 'Rake trim', edges: ['rake'], stock_in: '126', lap_in: '2', weight_plf: '0.9' },
     { name: 'Ridge cap', edges: ['ridge'], stock_in: '126', lap_in: '2', weight_plf: '1.2' },
   ],
   closures: [{ name: 'Ridge closure, 16 in', edges: ['ridge'], length_in: '16' }],
-  sealants: [{ name: 'Butyl tape', edges: ['ridge'], end_laps: false, side_laps: false, roll_ft: '40' }],
+  sealants: [
+    { name: 'Butyl tape', edges: ['ridge'], end_laps: false, side_laps: false, roll_ft: '40' },
+  ],
   underlayments: [
-    { name: 'High-temperature membrane', roll_width_in: '36', roll_length_ft: '65', side_lap_in: '4', end_lap_in: '6' },
+    {
+      name: 'High-temperature membrane',
+      roll_width_in: '36',
+      roll_length_ft: '65',
+      side_lap_in: '4',
+      end_lap_in: '6',
+    },
   ],
   bundles: {
     most_lb: '1500',

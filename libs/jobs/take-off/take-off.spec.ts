@@ -50,7 +50,9 @@ describe('the house, worked by hand', () => {
 
   test('closures on both sides of the ridge, bundles under weight and count where they land', () => {
     expect(result.closures).toEqual([{ name: 'Ridge closure, 16 in', length_ft: '84', count: 63 }]);
-    expect(result.bundles.map(({ name, plane, place, count }) => [name, plane, place, count])).toEqual([
+    expect(
+      result.bundles.map(({ name, plane, place, count }) => [name, plane, place, count]),
+    ).toEqual([
       ['B1', 'front', 'driveway', 20],
       ['B2', 'front', 'driveway', 12],
       ['B3', 'back', 'back yard, on blocking', 20],
@@ -59,7 +61,9 @@ describe('the house, worked by hand', () => {
   });
 
   test('lines with weight and the price per square of the catalogue edition', () => {
-    const row = SAMPLE_CATALOGUE.made.find((each) => each.profile === 'seam-16' && each.thickness.v === '0.0236')!;
+    const row = SAMPLE_CATALOGUE.made.find(
+      (each) => each.profile === 'seam-16' && each.thickness.v === '0.0236',
+    )!;
     expect(lines[0]).toMatchObject({ id: '1a', what: 'panel', count: 64, length: v('216', 'in') });
     expect(lines[0]?.price?.v).toBe((15.36 * Number(row.price.v)).toFixed(2));
     expect(Number(lines[0]?.weight?.v)).toBeCloseTo(1536 * Number(result.panel.weight_psf), 1);
@@ -69,7 +73,14 @@ describe('the house, worked by hand', () => {
 
 describe('on open framing', () => {
   const barn = playUpTo(BARN, 'gauge');
-  const roof = { ...HOUSE_TAKE_OFF, fastening: {}, bundles: undefined, closures: [], sealants: [], underlayments: [] };
+  const roof = {
+    ...HOUSE_TAKE_OFF,
+    fastening: {},
+    bundles: undefined,
+    closures: [],
+    sealants: [],
+    underlayments: [],
+  };
 
   test('screws stand at the supports, the closest measured spacing counts, across as their spacing asks', () => {
     const { result } = sheetOf(barn.play(JSON.parse(JSON.stringify(roof)) as CommandInput));
@@ -90,31 +101,74 @@ describe('what cannot be counted', () => {
 
   test('names every fault at the place where it was filled in', () => {
     const found = words({
-      ...shape({ openings: [{ plane: 'front', name: 'chimney', x_ft: '40', y_ft: '1', width_ft: '4', height_ft: '3' }] }),
-      trims: [{ name: 'Eave trim', edges: ['eave'], stock_in: '0', lap_in: '2', weight_plf: '0.75' }],
+      ...shape({
+        openings: [
+          { plane: 'front', name: 'chimney', x_ft: '40', y_ft: '1', width_ft: '4', height_ft: '3' },
+        ],
+      }),
+      trims: [
+        { name: 'Eave trim', edges: ['eave'], stock_in: '0', lap_in: '2', weight_plf: '0.75' },
+      ],
       underlayments: [],
     });
     expect(found).toEqual([expect.stringMatching(/^\/trims\/0\/stock_in .*stock/)]);
     expect(
-      words(shape({ openings: [{ plane: 'front', name: 'chimney', x_ft: '40', y_ft: '1', width_ft: '4', height_ft: '3' }] })),
+      words(
+        shape({
+          openings: [
+            {
+              plane: 'front',
+              name: 'chimney',
+              x_ft: '40',
+              y_ft: '1',
+              width_ft: '4',
+              height_ft: '3',
+            },
+          ],
+        }),
+      ),
     ).toEqual([expect.stringMatching(/^\/drawn\/openings\/0 .*chimney must lie inside front/)]);
   });
 
   test('a plane that is not there, a piece over the longest, too heavy a bundle', () => {
-    expect(words(shape({ openings: [{ plane: 'west', name: 'x', x_ft: '1', y_ft: '1', width_ft: '1', height_ft: '1' }] }))).toEqual([
+    expect(
+      words(
+        shape({
+          openings: [
+            { plane: 'west', name: 'x', x_ft: '1', y_ft: '1', width_ft: '1', height_ft: '1' },
+          ],
+        }),
+      ),
+    ).toEqual([
       '/drawn/openings/0/plane Openings 1 plane: x is on west; the planes are front, back.',
     ]);
-    expect(words(shape({ across_ft: '90' })).join(' ')).toMatch(/needs pieces to .*the longest is 540 in/);
-    expect(words({ ...HOUSE_TAKE_OFF, bundles: { ...HOUSE_TAKE_OFF.bundles, most_lb: '20' } }).join(' ')).toMatch(/weighs 29.6 lb/);
+    expect(words(shape({ across_ft: '90' })).join(' ')).toMatch(
+      /needs pieces to .*the longest is 540 in/,
+    );
+    expect(
+      words({ ...HOUSE_TAKE_OFF, bundles: { ...HOUSE_TAKE_OFF.bundles, most_lb: '20' } }).join(' '),
+    ).toMatch(/weighs 29.6 lb/);
   });
 
   test('more strips than one take-off holds', () => {
-    expect(words(shape({ along_ft: '999', across_ft: '900', shape: 'gable', rise_per_12: '0.1' }))).not.toEqual([]);
+    expect(
+      words(shape({ along_ft: '999', across_ft: '900', shape: 'gable', rise_per_12: '0.1' })),
+    ).not.toEqual([]);
     const planes = Array.from({ length: 5 }, (_, i) => ({
-      name: `p${i}`, lies: 'wall', measured: 'on-slope', start: 'left',
-      outline: [[0, 0], [900, 0], [900, 10], [0, 10]].map(([x, y]) => ({ x_ft: String(x), y_ft: String(y), edge: 'none' })),
+      name: `p${i}`,
+      lies: 'wall',
+      measured: 'on-slope',
+      start: 'left',
+      outline: [
+        [0, 0],
+        [900, 0],
+        [900, 10],
+        [0, 10],
+      ].map(([x, y]) => ({ x_ft: String(x), y_ft: String(y), edge: 'none' })),
     }));
-    expect(words({ ...HOUSE_TAKE_OFF, drawn: { by: 'planes', planes } }).join(' ')).toMatch(/would be 3375 strips/);
+    expect(words({ ...HOUSE_TAKE_OFF, drawn: { by: 'planes', planes } }).join(' ')).toMatch(
+      /would be 3375 strips/,
+    );
   });
 
   test('before the gauge is confirmed', () => {
@@ -136,32 +190,44 @@ describe('a take-off counts while what it was made from stands', () => {
       reason: 'edge zones',
       attachment: { fastener: 'clip-s', zones: [{ zone: 'all', spacing: v('18', 'in') }] },
     } as CommandInput);
-    expect(sheetOf(closer)).toMatchObject({ stands: 'stale', stale_because: ['the attachment changed from 24 in to 18 in'] });
+    expect(sheetOf(closer)).toMatchObject({
+      stands: 'stale',
+      stale_because: ['the attachment changed from 24 in to 18 in'],
+    });
     const back = taken.play(slope('7')).play(slope('6'));
     expect(sheetOf(back).stands).toBe('stale');
     expect(sheetOf(back).stale_because[0]).toMatch(/changed from 6 in 12 to 7 in 12$/);
   });
 
   test('another color of the same sheet touches nothing; a new take-off counts again', () => {
-    const colored = taken.play({ ...HOUSE.coating, color: 'sea mist', reason: 'owner' } as CommandInput);
+    const colored = taken.play({
+      ...HOUSE.coating,
+      color: 'sea mist',
+      reason: 'owner',
+    } as CommandInput);
     expect(sheetOf(colored).stands).toBe('current');
     const closer = taken.play({
       ...HOUSE.gauge,
       reason: 'edge zones',
       attachment: { fastener: 'clip-s', zones: [{ zone: 'all', spacing: v('18', 'in') }] },
     } as CommandInput);
-    expect(sheetOf(closer.play(HOUSE_TAKE_OFF))).toMatchObject({ number: 2, stands: 'current', stale_because: [] });
+    expect(sheetOf(closer.play(HOUSE_TAKE_OFF))).toMatchObject({
+      number: 2,
+      stands: 'current',
+      stale_because: [],
+    });
   });
 });
 
 describe('the order of a take-off', () => {
   const drawn = ready().play(HOUSE_TAKE_OFF);
-  const from = (sheet: TakeOffSheet, rest: object = {}): CommandInput => ({
-    ...ORDER,
-    lines: sheet.lines,
-    lengths: [{ surface: 's1', by: 'take-off', standing: 'signed', signed_by: 'crew lead' }],
-    ...rest,
-  }) as CommandInput;
+  const from = (sheet: TakeOffSheet, rest: object = {}): CommandInput =>
+    ({
+      ...ORDER,
+      lines: sheet.lines,
+      lengths: [{ surface: 's1', by: 'take-off', standing: 'signed', signed_by: 'crew lead' }],
+      ...rest,
+    }) as CommandInput;
 
   test('keeps which take-off it is', () => {
     const ordered = drawn.play(from(sheetOf(drawn)));
@@ -172,7 +238,9 @@ describe('the order of a take-off', () => {
 
   test('is refused without one, with other pieces, and once it is stale', () => {
     expect(ready().refusals(from(sheetOf(drawn)))).toContain('MOVE-21');
-    const lines = sheetOf(drawn).lines.map((line) => (line.what === 'panel' ? { ...line, count: 63 } : line));
+    const lines = sheetOf(drawn).lines.map((line) =>
+      line.what === 'panel' ? { ...line, count: 63 } : line,
+    );
     const fewer = drawn.decision(from(sheetOf(drawn), { lines }));
     expect(fewer.ok ? [] : fewer.refusals.map(({ words }) => words)).toEqual([
       'South: not the pieces of take-off 1. 216 in: 64 taken off, 63 ordered. Order pieces beyond it as spares, or say that the lengths were entered.',
@@ -190,7 +258,8 @@ describe('the order of a take-off', () => {
 
   test('counts in the order are those of the take-off, for any shape', () => {
     const papers = ready();
-    const size = (least: number, most: number) => fc.integer({ min: least * 4, max: most * 4 }).map((n) => String(n / 4));
+    const size = (least: number, most: number) =>
+      fc.integer({ min: least * 4, max: most * 4 }).map((n) => String(n / 4));
     const arbitrary = fc.record({
       shape: fc.constantFrom('shed', 'gable', 'hip'),
       along_ft: size(30, 60),
@@ -202,16 +271,30 @@ describe('the order of a take-off', () => {
     fc.assert(
       fc.property(arbitrary, (given) => {
         const { bundles: _, ...plain } = shape({ ...given, openings: [] });
-        const story = papers.play({ ...plain, panel: { ...plain.panel, end_lap_in: '6' } } as TakeOffInput);
+        const story = papers.play({
+          ...plain,
+          panel: { ...plain.panel, end_lap_in: '6' },
+        } as TakeOffInput);
         const sheet = sheetOf(story);
         const { job } = story.play(from(sheet));
-        const ordered = job.after.orders['o1']!.revisions[0]!.lines.filter(({ what }) => what === 'panel');
-        expect(ordered.map(({ id, count, length }) => ({ mark: id, length_in: length?.v, count }))).toEqual(sheet.result.pieces);
-        const drawnStrips = sheet.result.planes.flatMap(({ strips }) => strips.flatMap(({ pieces }) => pieces.map(({ mark }) => mark)));
-        for (const { mark, count } of sheet.result.pieces) expect(drawnStrips.filter((each) => each === mark)).toHaveLength(count);
-        const covered = sheet.result.planes.flatMap(({ strips }) => strips.flatMap(({ pieces }) => pieces.flatMap(({ polygons }) => polygons.map(areaOf))));
+        const ordered = job.after.orders['o1']!.revisions[0]!.lines.filter(
+          ({ what }) => what === 'panel',
+        );
+        expect(
+          ordered.map(({ id, count, length }) => ({ mark: id, length_in: length?.v, count })),
+        ).toEqual(sheet.result.pieces);
+        const drawnStrips = sheet.result.planes.flatMap(({ strips }) =>
+          strips.flatMap(({ pieces }) => pieces.map(({ mark }) => mark)),
+        );
+        for (const { mark, count } of sheet.result.pieces)
+          expect(drawnStrips.filter((each) => each === mark)).toHaveLength(count);
+        const covered = sheet.result.planes.flatMap(({ strips }) =>
+          strips.flatMap(({ pieces }) => pieces.flatMap(({ polygons }) => polygons.map(areaOf))),
+        );
         const area = Number(sheet.result.totals.area_ft2);
-        expect(Math.abs(covered.reduce((sum, each) => sum + each, 0) - area)).toBeLessThan(0.05 + area * 1e-4);
+        expect(Math.abs(covered.reduce((sum, each) => sum + each, 0) - area)).toBeLessThan(
+          0.05 + area * 1e-4,
+        );
       }),
       { numRuns: 40 },
     );
