@@ -151,6 +151,9 @@ function readField(field: Field, value: unknown, at: string, faults: Fault[]): u
   }
 }
 
+/** Far outside every quantity of this trade, in any unit used here; within, no formula overflows. */
+const MAGNITUDE = { least: 1e-30, most: 1e9 } as const;
+
 function rangeFault(field: NumberField, value: number): string | undefined {
   const u = field.unit ? ` ${field.unit}` : '';
   if (field.whole && !Number.isInteger(value)) return 'must be a whole number';
@@ -159,6 +162,10 @@ function rangeFault(field: NumberField, value: number): string | undefined {
   if (field.above !== undefined && value <= field.above) return `must be over ${field.above}${u}`;
   if (field.most !== undefined && value > field.most) return `must be at most ${field.most}${u}`;
   if (field.below !== undefined && value >= field.below) return `must be under ${field.below}${u}`;
+  if (Math.abs(value) > MAGNITUDE.most) return `must be within ${MAGNITUDE.most}${u} either way`;
+  if (value !== 0 && Math.abs(value) < MAGNITUDE.least) {
+    return `must be 0 or at least ${MAGNITUDE.least}${u}`;
+  }
   return undefined;
 }
 
@@ -183,10 +190,12 @@ function fieldSchema(field: Field): Record<string, unknown> {
       return {
         type: field.whole ? 'integer' : 'number',
         description,
-        ...(field.least !== undefined ? { minimum: field.least } : {}),
-        ...(field.above !== undefined ? { exclusiveMinimum: field.above } : {}),
-        ...(field.most !== undefined ? { maximum: field.most } : {}),
-        ...(field.below !== undefined ? { exclusiveMaximum: field.below } : {}),
+        ...(field.above !== undefined
+          ? { exclusiveMinimum: field.above }
+          : { minimum: field.least ?? -MAGNITUDE.most }),
+        ...(field.below !== undefined
+          ? { exclusiveMaximum: field.below }
+          : { maximum: field.most ?? MAGNITUDE.most }),
       };
     case 'choice':
       return { enum: [...field.of], description };
