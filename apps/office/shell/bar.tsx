@@ -21,6 +21,7 @@ const SECTIONS = [
   { to: '/spanning', name: 'Spanning', roles: ['project-manager'] },
   { to: '/reminders', name: 'Reminders', roles: OFFICE },
   { to: '/decisions', name: 'Decisions', roles: [...OFFICE, 'warranty-reviewer', 'administrator'] },
+  { to: '/admin/readings', name: 'Who read what', roles: ['warranty-reviewer'] },
   { to: '/rules', name: 'Rules', roles: 'all' },
   { to: '/catalogue', name: 'Catalogue', roles: [...OFFICE, 'standards-manager'] },
   { to: '/phone', name: 'On the roof', roles: ['crew-lead'] },

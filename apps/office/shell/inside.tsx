@@ -8,6 +8,7 @@ import { sessionQuery } from '../api/queries.js';
 import { FailedPage, Loading } from '../parts/states.js';
 import { useTitle } from '../parts/title.js';
 import { Bar } from './bar.js';
+import { RecordAlarm } from './record-alarm.js';
 import { SessionWatch } from './session-watch.js';
 import { homeOf } from './home.js';
 
@@ -27,6 +28,7 @@ export function Inside() {
     <>
       <SkipLink />
       <Bar session={session.data} />
+      <RecordAlarm session={session.data} />
       <FocusOnMove />
       <Outlet />
       <Foot />
