@@ -1,8 +1,11 @@
-// Markdown of the coverage page from the topics' lists and the case files.
+// Markdown of the coverage page from the topics' lists, the case files and the cases known not to be
+// met: clause by clause what is calculated, by which function, and what outside values check it.
 
 import type { Covered } from '#engineering';
 
-const LABELS = ['published', 'second-hand', 'derived', 'from memory'] as const;
+const OUTSIDE = ['published', 'second-hand'] as const;
+const OWN = ['derived', 'from memory'] as const;
+const LABELS = [...OUTSIDE, ...OWN] as const;
 type Label = (typeof LABELS)[number];
 
 export interface CaseLine {
@@ -11,58 +14,106 @@ export interface CaseLine {
   readonly provenance: Label;
 }
 
+/** By the name of a case file, the cases of it that are not met, with the reason. */
+export type NotMet = Readonly<Record<string, Readonly<Record<string, string>>>>;
+
 /** `cases` by the name of their file; a topic's cases stand under its own name. */
 export function coveragePage(
   coverage: Readonly<Record<string, readonly Covered[]>>,
   cases: Readonly<Record<string, readonly CaseLine[]>>,
+  notMet: NotMet = {},
 ): string {
   const topics = Object.keys(coverage);
+  const all = topics.flatMap((topic) => cases[topic] ?? []);
+  const missed = new Map(Object.values(notMet).flatMap((each) => Object.entries(each)));
   return [
     '# What the engineering covers',
     '',
     'Generated from the lists beside the code and the cases of `tests/standards/cases`.',
-    'Only cases labeled *published* and *second-hand* are outside checks; *derived* proves only',
-    'that a formula agrees with itself worked another way, *from memory* says that no page was read.',
-    'Every case runs in `tests/standards`; one that is not met stands there by name with its reason.',
+    'Only cases labeled *published* and *second-hand* are outside checks. *Derived* proves only',
+    'that a formula agrees with itself worked another way, *from memory* says that no page was read:',
+    'they are counted apart. Every case runs in `tests/standards` at its own tolerance; one that is',
+    'not met is listed at the end with its reason.',
     '',
     '## Cases by label',
     '',
     ...table(
-      ['topic', ...LABELS, 'all'],
+      ['topic', ...heads(OUTSIDE), '**outside**', ...heads(OWN), 'not met'],
       [
-        ...topics.map((topic) => [topic, ...counts(cases[topic] ?? [])]),
-        ['**all**', ...counts(topics.flatMap((topic) => cases[topic] ?? []))],
+        ...topics.map((topic) => [topic, ...counts(cases[topic] ?? [], missed)]),
+        ['**all**', ...counts(all, missed)],
       ],
     ),
-    ...topics.flatMap((topic) => section(topic, coverage[topic] ?? [], cases[topic] ?? [])),
+    ...topics.flatMap((topic) => section(topic, coverage[topic] ?? [], all, missed)),
+    ...notMetSection(all, missed),
   ].join('\n');
 }
 
-function section(topic: string, rows: readonly Covered[], cases: readonly CaseLine[]): string[] {
-  const groups = [...new Set(cases.map((each) => each.topic))].sort();
+const heads = (labels: readonly Label[]): readonly string[] => labels;
+type Missed = ReadonlyMap<string, string>;
+
+function section(
+  topic: string,
+  rows: readonly Covered[],
+  all: readonly CaseLine[],
+  missed: Missed,
+): string[] {
   return [
     `## ${topic}`,
     '',
+    'A case that goes through several clauses is counted at each of them.',
+    '',
     ...table(
-      ['clause', 'does', 'function', 'left out', 'not yet confirmed'],
+      [
+        'clause',
+        'does',
+        'function',
+        ...heads(OUTSIDE),
+        '**outside**',
+        ...heads(OWN),
+        'not met',
+        'left out',
+        'not yet confirmed',
+      ],
       rows.map((row) => [
         row.clause,
         row.does,
         code(row.function),
+        ...counts(
+          all.filter((each) => row.cases?.includes(each.topic)),
+          missed,
+        ),
         row.left_out ?? '',
         row.unconfirmed ?? '',
       ]),
     ),
-    ...table(
-      ['cases', ...LABELS, 'all'],
-      groups.map((group) => [group, ...counts(cases.filter((each) => each.topic === group))]),
-    ),
   ];
 }
 
-function counts(cases: readonly CaseLine[]): string[] {
-  const of = (label: Label): number => cases.filter((each) => each.provenance === label).length;
-  return [...LABELS.map((label) => String(of(label))), String(cases.length)];
+function notMetSection(all: readonly CaseLine[], missed: Missed): string[] {
+  const rows = all.flatMap(({ id, topic, provenance }) => {
+    const reason = missed.get(id);
+    return reason === undefined ? [] : [[id, topic, provenance, reason]];
+  });
+  return [
+    '## Cases not met',
+    '',
+    'Each fails its test as soon as it is met.',
+    '',
+    ...table(['case', 'cases of', 'label', 'reason'], rows),
+  ];
+}
+
+/** Published, second-hand, both together; derived, from memory; not met among all of them. */
+function counts(cases: readonly CaseLine[], missed: Missed): string[] {
+  const of = (...labels: readonly Label[]): number =>
+    cases.filter(({ provenance }) => labels.includes(provenance)).length;
+  return [
+    ...OUTSIDE.map((label) => of(label)),
+    of(...OUTSIDE),
+    ...OWN.map((label) => of(label)),
+    cases.filter(({ id }) => missed.has(id)).length,
+  ].map(String);
 }
 
 /** A Markdown table and an empty line; nothing where there are no rows. */

@@ -47,6 +47,8 @@ export interface Covered {
   readonly clause: string;
   readonly does: string;
   readonly function: string;
+  /** Topics of its outside cases, in tests/standards/cases; several where a case goes through more. */
+  readonly cases?: readonly string[];
   /** What the clause also asks and is knowingly not done. */
   readonly left_out?: string;
   /** What has not been confirmed against the standard's own text. */

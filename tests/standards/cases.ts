@@ -25,6 +25,13 @@ export function readCases(topic: string): readonly StandardCase[] {
   return JSON.parse(readFileSync(file, 'utf8')) as StandardCase[];
 }
 
+/** Cases of a topic that are known not to be met, each with its reason; the coverage page lists them. */
+export function knownNotMet(topic: string): Readonly<Record<string, string>> {
+  const file = new URL('./not-met.json', import.meta.url);
+  const all = JSON.parse(readFileSync(file, 'utf8')) as Record<string, Record<string, string>>;
+  return all[topic] ?? {};
+}
+
 /**
  * One test a case. `evaluate` gives the values named in the case's `expected`; every expected key
  * must be there. A case that is known not to be met stands in `known` with its reason, and its test

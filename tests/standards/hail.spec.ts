@@ -6,7 +6,7 @@ import { hailCalculators } from '../../libs/engineering/hail/calculators.js';
 import { dents } from '../../libs/engineering/hail/hail.js';
 import { HAIL_INTENSITY, IMPACT_CLASSES } from '../../libs/engineering/hail/hail.table.js';
 import type { ImpactClass } from '../../libs/engineering/hail/hail.table.js';
-import { readCases, runCases, type StandardCase } from './cases.js';
+import { knownNotMet, readCases, runCases, type StandardCase } from './cases.js';
 
 type Values = Record<string, unknown>;
 type Inputs = Record<string, number | string>;
@@ -51,14 +51,7 @@ const BY_TOPIC: Record<string, (i: Inputs) => Values> = {
   }),
 };
 
-const ENERGY =
-  'the energies as remembered do not share one density of ice; the velocity is tested apart';
-const KNOWN = {
-  'laurie-1p5': ENERGY,
-  'laurie-2': ENERGY,
-  'laurie-2p5': ENERGY,
-  'laurie-2p75': ENERGY,
-};
+const KNOWN = knownNotMet('hail');
 
 const cases = readCases('hail');
 const evaluatorOf = (c: StandardCase) => BY_TOPIC[c.topic];

@@ -7,6 +7,7 @@ export const takeOffCoverage: readonly Covered[] = [
     clause: 'Slope factor sqrt(1 + (rise / 12)^2); area and true length of polygons on the slope',
     does: 'areas and edges of free planes with openings, and of shed, gable and hip roofs',
     function: 'takeOff, builtRoof, slopeFactor',
+    cases: ['slope length per foot of run', 'hip length per foot of run'],
     left_out: 'curved and twisted planes; hips of unequal slopes from dimensions (draw the planes)',
   },
   {
