@@ -103,10 +103,9 @@ export class FindJobsHandler implements IQueryHandler<FindJobs> {
 }
 
 function conditions({ find, stage, state, assigned, due }: Filter, generation: number): Prisma.Sql {
-  const text = (find ?? '').replace(/[\\%_]/g, (each) => `\\${each}`);
   const all = [
     Prisma.sql`true`,
-    ...(find ? [found(text, generation)] : []),
+    ...(find ? [found(find, generation)] : []),
     ...(stage ? [Prisma.sql`r.stage = ${stage}`] : []),
     ...(state ? [Prisma.sql`r.state = ${state}`] : []),
     ...(assigned ? [Prisma.sql`r.assigned = ${assigned}`] : []),
@@ -120,8 +119,22 @@ function conditions({ find, stage, state, assigned, due }: Filter, generation: n
 /** Fewer than three letters say little: they find numbers and names that begin with them. */
 const found = (text: string, generation: number): Prisma.Sql =>
   text.length < FEW
-    ? Prisma.sql`(r.number ILIKE ${`${text}%`} OR r.name ILIKE ${`${text}%`})`
-    : Prisma.sql`r.id IN (SELECT ledger.find_jobs(${generation}::integer, ${`%${text}%`}))`;
+    ? beginsWith(text)
+    : Prisma.sql`r.id IN (SELECT ledger.find_jobs(${generation}::integer, ${likeOf(text)}))`;
+
+const likeOf = (text: string) => `%${text.replace(/[\\%_]/g, (each) => `\\${each}`)}%`;
+
+/** As typed, as a name begins, or in capitals; comparing without case would be slow on every row. */
+const beginsWith = (text: string): Prisma.Sql => {
+  const written = [
+    ...new Set([text, text.charAt(0).toUpperCase() + text.slice(1), text.toUpperCase()]),
+  ];
+  const each = written.flatMap((start) => [
+    Prisma.sql`starts_with(r.number, ${start})`,
+    Prisma.sql`starts_with(r.name, ${start})`,
+  ]);
+  return Prisma.sql`(${Prisma.join(each, ' OR ')})`;
+};
 const FEW = 3;
 
 interface Row {
