@@ -4,7 +4,6 @@ import { chartDifference, type ComparedGauge } from '#drawings';
 import type { ComparedLoad, ComparedSheet } from '#jobs/contract';
 import { Drawing } from '../parts/drawing.js';
 import { PlainTable } from '../parts/table.js';
-import { number } from '../parts/words.js';
 
 type Direction = 'inward' | 'outward';
 
@@ -87,32 +86,34 @@ function Sheet({ sheet }: { readonly sheet: ComparedSheet }) {
         head('Inward: chart, psf'),
         head('Calculated, psf'),
         head('Difference'),
-        'Governs the calculation',
         head('Uplift: chart, psf'),
         head('Calculated, psf'),
         head('Difference'),
-        'Governs the calculation',
         head('Deflection: chart, psf'),
         head('Calculated, psf'),
         head('Difference'),
+        'Governs the calculation',
       ]}
       rows={rows.map(({ span, inward, outward, deflection }) => [
         span.v,
         ...cells(inward),
-        inward.limit_state ?? '—',
         ...cells(outward),
-        outward.limit_state ?? '—',
         ...cells(deflection),
+        governs(inward.limit_state, outward.limit_state),
       ])}
     />
   );
 }
 
-/** "+4.2 %, the chart is smaller" is read from sign and words alike. */
+/** The chart's load, the calculated one, and "4.2 % less" or "more" than the chart. */
 const cells = ({ chart, calculated, difference, smaller }: ComparedLoad) => [
-  chart ? number(chart.v.replace(/^-/, '')) : 'none',
+  chart ? chart.v.replace(/^-/, '') : 'none',
   calculated ? calculated.v : 'none',
-  difference
-    ? `${Number(difference.v) > 0 ? '+' : ''}${number(difference.v)} %, ${smaller === 'neither' ? 'alike' : `${smaller} smaller`}`
-    : '—',
+  difference ? differenceWords(difference.v.replace(/^-/, ''), smaller) : '—',
 ];
+
+const differenceWords = (percent: string, smaller: ComparedLoad['smaller']): string =>
+  smaller === 'neither' ? 'alike' : `${percent} % ${smaller === 'chart' ? 'more' : 'less'}`;
+
+const governs = (inward: string | null, uplift: string | null): string =>
+  inward === uplift ? `Both ways: ${inward}` : `Inward: ${inward}; uplift: ${uplift}`;

@@ -45,7 +45,7 @@ export function compareLoads(catalogue: Catalogue, id: string): LoadComparison |
 }
 
 const NOTES = [
-  `${CALCULATED_SOURCE}: effective section, ASD, base thickness of the sheet.`,
+  `${CALCULATED_SOURCE.replace('calculated', 'Calculated')}: effective section, ASD, base thickness of the sheet.`,
   `Supports bear at least ${BEARING_IN} in and are screwed at 18 in or closer; attachment is checked apart.`,
   'Difference: calculated against chart, in percent of the chart. Where they differ, the chart counts.',
   'Panel strength and deflection stand apart; where a chart has no column for deflection, its inward ' +
