@@ -2,7 +2,7 @@
 // the check of a chart file before it goes into the next edition.
 
 import { useQuery } from '@tanstack/react-query';
-import { useParams } from '@tanstack/react-router';
+import { Link, useParams } from '@tanstack/react-router';
 import { label } from '#jobs/contract';
 import type { Catalogue } from '#jobs/contract';
 import { catalogueQuery, editionQuery, editionsQuery, sessionQuery } from '../api/queries.js';
@@ -108,7 +108,12 @@ const Profiles = ({ catalogue }: Part) => (
       'Spans',
     ]}
     rows={catalogue.profiles.map((each) => [
-      each.name,
+      <Link
+        to="/catalogue/$edition/$profile"
+        params={{ edition: String(catalogue.edition), profile: each.id }}
+      >
+        {each.name}
+      </Link>,
       capital(label(each.family)),
       capital(each.fastening),
       capital(label(each.seam)),

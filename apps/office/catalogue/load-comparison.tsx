@@ -78,20 +78,20 @@ function Sheet({ sheet }: { readonly sheet: ComparedSheet }) {
       caption={sheetName(sheet)}
       note={
         source
-          ? `Chart ${chart}, ${source}; deflection ${deflection_limit}; attachment ${sheet.attachment_included ? 'included in the chart, not in the calculation' : 'not included'}`
-          : `No chart: only calculated, deflection ${deflection_limit}; an engineer signs for whatever rests on it`
+          ? `In psf. Chart ${chart}, ${source}; deflection ${deflection_limit}; attachment ${sheet.attachment_included ? 'included in the chart, not in the calculation' : 'not included'}`
+          : `In psf. No chart: only calculated, deflection ${deflection_limit}; an engineer signs for whatever rests on it`
       }
       columns={[
         head('Span, in'),
-        head('Inward: chart, psf'),
-        head('Calculated, psf'),
-        head('Difference'),
-        head('Uplift: chart, psf'),
-        head('Calculated, psf'),
-        head('Difference'),
-        head('Deflection: chart, psf'),
-        head('Calculated, psf'),
-        head('Difference'),
+        head('Inward: chart'),
+        head('Calculated'),
+        head('Against it'),
+        head('Uplift: chart'),
+        head('Calculated'),
+        head('Against it'),
+        head('Deflection: chart'),
+        head('Calculated'),
+        head('Against it'),
         'Governs the calculation',
       ]}
       rows={rows.map(({ span, inward, outward, deflection }) => [
@@ -116,4 +116,4 @@ const differenceWords = (percent: string, smaller: ComparedLoad['smaller']): str
   smaller === 'neither' ? 'alike' : `${percent} % ${smaller === 'chart' ? 'more' : 'less'}`;
 
 const governs = (inward: string | null, uplift: string | null): string =>
-  inward === uplift ? `Both ways: ${inward}` : `Inward: ${inward}; uplift: ${uplift}`;
+  inward === uplift ? `Both: ${inward}` : `Inward: ${inward}; uplift: ${uplift}`;
