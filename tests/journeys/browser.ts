@@ -52,7 +52,7 @@ export interface Office extends Running {
 
 /** Registers the hooks of one journey. */
 export function withOffice(): Office {
-  const running = withService();
+  const running = withService({ keys: true });
   let browser: Browser | undefined;
   const open: BrowserContext[] = [];
   beforeAll(async () => {
@@ -81,6 +81,9 @@ export function withOffice(): Office {
     },
     get database() {
       return running.database;
+    },
+    get keysFolder() {
+      return running.keysFolder ?? '';
     },
     get address() {
       return running.address;

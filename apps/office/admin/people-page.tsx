@@ -1,7 +1,6 @@
 // People of the company: who is here, their roles, adding one, closing an account.
 
 import { useQuery, useQueryClient } from '@tanstack/react-query';
-import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { label, ROLES } from '#jobs/contract';
 import type { User } from '../api/answers.js';
@@ -15,6 +14,7 @@ import { capital } from '../parts/words.js';
 import { useAnnounce } from '../shell/live.js';
 import { Page } from '../shell/page.js';
 import { AddPerson } from './add-person.js';
+import { AdminNav } from './admin-nav.js';
 
 export const ROLE_OPTIONS = ROLES.map((value) => ({ value, label: capital(label(value)) }));
 
@@ -22,15 +22,8 @@ export function PeoplePage() {
   const users = useQuery(usersQuery);
   const [changing, setChanging] = useState<User | null>(null);
   return (
-    <Page
-      title="People"
-      section="Admin"
-      actions={
-        <Link to="/admin/health" className="button">
-          Health of the service
-        </Link>
-      }
-    >
+    <Page title="People" section="Admin">
+      <AdminNav />
       {users.isPending && <Loading what="the people" />}
       {users.error && <Failure error={users.error} retry={() => void users.refetch()} />}
       {users.data && (

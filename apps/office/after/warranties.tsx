@@ -1,7 +1,8 @@
 // Warranties and claims in words: registrations, documents, claims with their tests.
 
+import { Link } from '@tanstack/react-router';
 import { label, type ClaimView, type JobView, type WarrantyView } from '#jobs/contract';
-import { PlainTable, Tag } from '../parts/table.js';
+import { Tag } from '../parts/table.js';
 import { capital, day, moment, prose } from '../parts/words.js';
 import { List } from './orders.js';
 import { surfaceName } from './pick.js';
@@ -96,40 +97,17 @@ const Claim = ({
 }) => (
   <div className="stack tight">
     <h4>
-      {capital(label(claim.kind))}, {surfaceName(job, claim.surface)} ({claim.claim})
+      <Link to="/jobs/$job/claims/$claim" params={{ job: job.id, claim: claim.claim }}>
+        {capital(label(claim.kind))}, {surfaceName(job, claim.surface)} ({claim.claim})
+      </Link>
     </h4>
     <p>
-      Notice {day(claim.notice)}; lot {claim.lot ?? 'not known'}; document{' '}
-      {claim.document ?? 'none named'}. {claim.words}
+      Notice {day(claim.notice)}. {claim.words}
     </p>
-    {claim.readings.length > 0 && (
-      <List
-        name="Readings"
-        lines={claim.readings.map(
-          ({ what, on, rating, scale }) =>
-            `${label(what)} on ${on}${rating ? `: ${rating}` : ''}${scale ? `, ${scale}` : ''}`,
-        )}
-      />
-    )}
-    {claim.tests === null ? (
-      <p>The tests cannot be computed here: no catalogue is at hand.</p>
-    ) : (
-      <PlainTable
-        caption={`Tests of claim ${claim.claim}, ${claim.decided ? 'as decided' : 'as they compute today'}`}
-        columns={['Test', 'Outcome', 'Why']}
-        rows={claim.tests.map(({ test, outcome, words }) => [capital(test), outcome, prose(words)])}
-      />
-    )}
     <p>
       {claim.decided
-        ? `${capital(label(claim.decided.decision))} by ${nameOf(claim.decided.by)}, ${moment(claim.decided.at)}: ${claim.decided.reason} (${claim.decided.clause})`
-        : 'Not decided: the tests are laid out, a person decides.'}
+        ? `${capital(label(claim.decided.decision))} by ${nameOf(claim.decided.by)}, ${moment(claim.decided.at)}.`
+        : 'Not decided: the tests are laid out on its page, a person decides.'}
     </p>
-    {!claim.decided && (
-      <p className="row">
-        <To job={job} command="record-reading" about={claim.claim} />
-        <To job={job} command="decide-claim" about={claim.claim} />
-      </p>
-    )}
   </div>
 );

@@ -81,7 +81,7 @@ async function send(path: string, request: Request): Promise<Response> {
   }
 }
 
-async function problemOf(response: Response): Promise<Problem> {
+export async function problemOf(response: Response): Promise<Problem> {
   const fallback = { status: response.status, title: `The service answered ${response.status}` };
   try {
     return { ...fallback, ...((await response.json()) as Problem), status: response.status };

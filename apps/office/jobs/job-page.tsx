@@ -169,6 +169,12 @@ const Documents = ({ job }: { readonly job: JobView }) => {
           </Link>
         </li>
         <li>
+          <Link to="/jobs/$job/proof" params={params}>
+            Proof and evidence
+          </Link>
+          , and how to check it elsewhere
+        </li>
+        <li>
           <a href={`/api/jobs/${job.id}/decision-record.pdf?size=letter`}>
             Decision record, PDF, US Letter
           </a>

@@ -14,6 +14,11 @@ export const ROOF_CAUTIONS: readonly string[] = [
   'Oversize spacing or rotten framing: stop and call. Acknowledging this makes no roof safe or lawful.',
 ];
 
+export const CAMERA_CAUTIONS: readonly string[] = [
+  'Photograph from the ground or from a lift; nobody climbs a roof for a claim without fall protection.',
+  'Fragile roofs, skylights and slick metal look safe in photos. Keep clear of power lines.',
+];
+
 export function Cautions({
   title = 'Cautions',
   lines = LOAD_CAUTIONS,
