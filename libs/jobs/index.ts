@@ -36,4 +36,5 @@ export { replay, type Replay } from './rulebook/replay.js';
 export { underAnother, type UnderAnother } from './rulebook/under-another.js';
 export { createPreview, preview, together, type Impact, type Preview, type Previewed, type Progress } from './rulebook/preview.js';
 export { editionDifference } from './rulebook/difference.js';
+export { draftOf } from './rulebook/draft.js';
 export { decideRulebook, EMPTY_RULEBOOK, evolveRulebook, type Rulebook, type RulebookContext, type RulebookDecision, type StandingDraft } from './rulebook/rulebook.js';
