@@ -6,6 +6,7 @@ export { initial, activeSurfaces, signOffRequired, signOffStands, surfaceStage, 
 export { decide, MAY, roleFor } from './decide.js';
 export { DEFAULT_POLICY, type Context, type Decision, type Policy } from './decision.js';
 export { evolve } from './evolve.js';
+export { jobAsOf } from './as-of.js';
 export { rehearse } from './rehearse.js';
 export { takeOffSheet } from './take-off/view.js';
 export { MOVES, type MoveId, type Refusal } from './refusal.js';

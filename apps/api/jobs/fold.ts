@@ -2,7 +2,7 @@
 // and any earlier state folded anew.
 
 import { Injectable } from '@nestjs/common';
-import { evolve, initial, type Job } from '#jobs';
+import { evolve, initial, jobAsOf, type Job } from '#jobs';
 import type { Recorded } from '#ledger';
 import { Ledgers } from '../data/ledgers.js';
 import { jobStream, pastEvent } from './job-stream.js';
@@ -40,7 +40,7 @@ export class Jobs {
 
   async asOf(company: string, id: string, at: AsOf): Promise<Job> {
     if (at.recordedAt === undefined && at.effectiveAt === undefined) return this.load(company, id);
-    return fold(initial(id), await this.events(company, id, at));
+    return jobAsOf(id, (await this.events(company, id, at)).map(pastEvent));
   }
 
   async upTo(company: string, id: string, version: number): Promise<Job> {

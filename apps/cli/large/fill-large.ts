@@ -3,6 +3,7 @@
 
 import { createHash } from 'node:crypto';
 import { DEFAULT_POLICY, type Context } from '#jobs';
+import type { FileRef } from '#jobs/contract';
 import { RULE_BOOK } from '#rules';
 import { Companies } from '../../api/data/companies.js';
 import { digestOf, Ledgers, oneStream } from '../../api/data/ledgers.js';
@@ -10,10 +11,13 @@ import { numberStream } from '../../api/jobs/execute-on-job.js';
 import { jobStream } from '../../api/jobs/job-stream.js';
 import { CATALOGUE, RULEBOOK } from '../../api/rulebook/editions.js';
 import type { Service } from '../../api/service.js';
+import { Parties } from '../../api/people/parties.js';
 import { Packets } from '../../api/sign-off/packets.js';
 import { LAST_DAY } from './dice.js';
+import { fillLicenses } from './licenses.js';
 import { PAST_RULES, pastCatalogues } from './past-editions.js';
 import { planned, type InventedDetails } from './plan.js';
+import { RESTORED } from './restored.js';
 import { isThere, LARGE, onDuty, STAFF } from './staff.js';
 import { tell, type Said, type World } from './tell.js';
 
@@ -28,6 +32,8 @@ const { company, name } = LARGE;
 const DONE = 'demonstration-large';
 const TOLD_AT_ONCE = 32;
 const SAID_EVERY = 100;
+const ERASED_EVERY = 60;
+const ERASED_UP_TO = 900;
 
 export async function fillLarge(
   service: Service,
@@ -38,6 +44,7 @@ export async function fillLarge(
   if ((await ledgers.ledger.readStream(company, DONE)).length > 0) return;
   const world = await worldOf(service);
   await fillPeople(service);
+  await fillLicenses(service);
   const paper = await keepPaper(service);
   let told = 0;
   for (let first = 0; first < jobs; first += TOLD_AT_ONCE) {
@@ -55,12 +62,14 @@ export async function fillLarge(
       say(`${told} of ${jobs} invented jobs, ${(await ledgers.ledger.head(company)).pos} entries`);
     }
   }
+  await eraseSome(service, { jobs, seed, paper });
   const by = { person: onDuty('standards', LAST_DAY, 0).id, role: 'administrator' };
   const data = {
     jobs,
     seed,
     invented: true,
     simulated: 'effectiveAt of every entry; recordedAt is when it was made',
+    restored_backup: RESTORED.words,
   };
   await ledgers.append(
     oneStream({ company, by, commandId: DONE, asked: data }, DONE, 0, [
@@ -68,6 +77,22 @@ export async function fillLarge(
     ]),
   );
   ledgers.lists.follow(company);
+}
+
+/** Of the oldest jobs' customers some asked to be forgotten; what stands in the log stays provable. */
+async function eraseSome(
+  service: Service,
+  { jobs, seed, paper }: { readonly jobs: number; readonly seed: number; readonly paper: FileRef },
+): Promise<void> {
+  const { roles, ...person } = onDuty('standards', LAST_DAY, 0);
+  const asking = { company: { id: company, name }, person, roles };
+  const { prisma } = service.get(Companies).of(company);
+  for (let n = ERASED_EVERY - 1; n < Math.min(jobs, ERASED_UP_TO); n += ERASED_EVERY) {
+    const { customer } = planned(n, jobs, seed, paper).plan;
+    const where = { id: customer.id, erasedAt: null };
+    if ((await prisma.party.count({ where })) === 0) continue;
+    await service.get(Parties).erase(asking, customer.id, 'The customer asked for it (invented).');
+  }
 }
 
 async function fillPeople(service: Service): Promise<void> {

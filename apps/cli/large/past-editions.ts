@@ -44,7 +44,10 @@ const STEPS = [
   ['2026-01-05', 1],
 ] as const;
 
-/** Oldest first: the same profiles and figures, each time at its own prices. */
+/** The chart of this profile is another one from this edition on: the old one promised more. */
+export const REPLACED = { profile: 'rib-36', in_edition: 4, promised: 1.06 } as const;
+
+/** Oldest first: the same profiles, each time at its own prices; one chart was replaced. */
 export const pastCatalogues = (): readonly Catalogue[] =>
   STEPS.map(([in_force_from, share], i) => {
     const today = demonstrationCatalogue();
@@ -53,9 +56,30 @@ export const pastCatalogues = (): readonly Catalogue[] =>
       edition: i + 1,
       in_force_from,
       summary: `Edition ${i + 1}, invented for the demonstration: no number here is of a real product.`,
+      charts: i + 1 < REPLACED.in_edition ? today.charts.map(before) : today.charts,
       made: today.made.map((row) => ({
         ...row,
         price: { ...row.price, v: (Number(row.price.v) * share).toFixed(2) },
       })),
     };
   });
+
+type Chart = Catalogue['charts'][number];
+
+function before(chart: Chart): Chart {
+  if (chart.profile !== REPLACED.profile) return chart;
+  const more = <A extends { readonly v: string }>(amount: A): A => ({
+    ...amount,
+    v: (Number(amount.v) * REPLACED.promised).toFixed(1),
+  });
+  return {
+    ...chart,
+    rows: chart.rows.map(({ inward, outward, deflection, ...row }) => ({
+      ...row,
+      inward: more(inward),
+      outward: more(outward),
+      ...(deflection === undefined ? {} : { deflection: more(deflection) }),
+    })),
+    source: { ...chart.source, edition: 'first, replaced in 2024', date: '2017-11-01' },
+  };
+}

@@ -4,15 +4,15 @@
 import type { OrderLine } from '#jobs/contract';
 import { amount } from '../demonstration/steps.js';
 import { dayPlus } from './dice.js';
-import { gaugeFrom, isReroof } from './story-stages.js';
-import { signedOff } from './story-sign-off.js';
+import { issue, lines, ORDER, orderedLines } from './story-lines.js';
+import { decidedAgain, spacedBoards, weathertight, widerSpacing } from './story-troubles.js';
+import { isReroof } from './story-stages.js';
 import { recorded, say, SURFACE, type Chapter, type Look, type Plan } from './story.js';
-
-const ORDER = 'o1';
 
 export function* orderToCompletion(plan: Plan, signed: Look): Chapter<Look | undefined> {
   const { dice } = plan;
-  const papers = yield* paperwork(plan, signed);
+  const papers = yield* weathertight(plan, yield* paperwork(plan, signed));
+  if (!papers) return undefined;
   let look = yield* issue(plan, papers, lines(plan, papers, 0));
   if (dice.chance(0.08)) look = yield* acknowledgedOtherwise(look, plan);
   if (dice.chance(0.1)) look = yield* morePieces(plan, look);
@@ -22,7 +22,8 @@ export function* orderToCompletion(plan: Plan, signed: Look): Chapter<Look | und
     look = bare;
   }
   look = yield* delivery(plan, look);
-  return yield* building(plan, look);
+  const spaced = yield* widerSpacing(plan, look);
+  return spaced && (yield* building(plan, spaced));
 }
 
 function* paperwork({ dice, kind }: Plan, look: Look): Chapter {
@@ -69,63 +70,6 @@ function* paperwork({ dice, kind }: Plan, look: Look): Chapter {
   });
 }
 
-const panels = (look: Look): { readonly count: number; readonly inches: number } => {
-  const amountOf = (fact: string) =>
-    Number(
-      (look.job.facts[`surface/${SURFACE}/${fact}`]?.value as { v: string } | undefined)?.v ?? 0,
-    );
-  const width = Number(look.job.surfaces[SURFACE]?.stages.style.record?.content.width ?? 12);
-  const inches = amountOf('longest-piece') * 12;
-  return { inches, count: Math.ceil((amountOf('area') * 100 * 144) / (inches * width)) };
-};
-
-function lines({ kind }: Plan, look: Look, more: number): readonly OrderLine[] {
-  const { count, inches } = panels(look);
-  const gauge = look.job.surfaces[SURFACE]?.stages.gauge.record?.content;
-  return [
-    {
-      id: 'p1',
-      surface: SURFACE,
-      what: 'panel',
-      words: `${kind.profile}, ${gauge?.gauge ?? ''} gauge`,
-      length: amount(inches, 'in'),
-      count: count + more,
-    },
-    {
-      id: 'f1',
-      surface: SURFACE,
-      what: 'fastener',
-      words: gauge?.attachment.fastener ?? 'fastener',
-      count: count * 20,
-    },
-    {
-      id: 't1',
-      surface: SURFACE,
-      what: 'trim',
-      words: 'Trim, 10 ft 6 in',
-      length: amount(126, 'in'),
-      count: 12,
-    },
-  ];
-}
-
-function* issue({ dice }: Plan, look: Look, of: readonly OrderLine[]): Chapter {
-  const days = dice.whole(0, 5);
-  return yield* say(days, 'office', {
-    type: 'issue-order',
-    order: ORDER,
-    supplier: 'Example Panel Works (invented)',
-    date: dayPlus(look.day, days),
-    lines: [...of],
-    lengths: [{ surface: SURFACE, by: 'entered', standing: 'signed', signed_by: 'crew lead' }],
-    landing_place: 'driveway, on timbers',
-    delivery: dayPlus(look.day, days + 30),
-  });
-}
-
-const orderedLines = (look: Look): readonly OrderLine[] =>
-  look.job.after.orders[ORDER]?.revisions.at(-1)?.lines ?? [];
-
 /** The supplier confirms two pieces fewer, and then what was ordered. */
 function* acknowledgedOtherwise(look: Look, { dice }: Plan): Chapter {
   const of = orderedLines(look);
@@ -163,6 +107,7 @@ function* morePieces(plan: Plan, look: Look): Chapter {
 /** In one reroof of five the deck is thinner than it was thought: hold, change order, decide again. */
 function* tearOff(plan: Plan, look: Look): Chapter<Look | undefined> {
   const { dice } = plan;
+  if (dice.chance(0.02)) return yield* spacedBoards(plan);
   if (!dice.chance(0.2)) {
     return yield* say(dice.whole(10, 25), 'crew', {
       type: 'record-tear-off',
@@ -197,9 +142,7 @@ function* tearOff(plan: Plan, look: Look): Chapter<Look | undefined> {
     surface: SURFACE,
     reason: 'The old roof is off.',
   });
-  const chosen = yield* gaugeFrom(plan, firm, 0, 'Decided again on what was found.');
-  const signed = chosen && (yield* signedOff(plan, chosen));
-  return signed && (yield* issue(plan, signed, lines(plan, signed, 0)));
+  return yield* decidedAgain(plan, firm);
 }
 
 function* delivery({ dice, paper }: Plan, look: Look): Chapter {

@@ -1,7 +1,8 @@
-// The second chapter: the engineer approves, declines and is asked again, leaves before answering, or
-// takes an approval back.
+// The second chapter: the engineer approves, approves with a condition, declines and is asked again,
+// leaves or loses the license before answering, or takes an approval back.
 
 import { signOffRequired } from '#jobs';
+import type { Attachment } from '#jobs/contract';
 import { dayPlus } from './dice.js';
 import { isThere, onDuty, STAFF } from './staff.js';
 import { gaugeFrom, jurisdictionOf, type Chosen } from './story-stages.js';
@@ -25,6 +26,8 @@ export function* signedOff(plan: Plan, chosen: Chosen): Chapter<Look | undefined
     if (!closer) return undefined;
     return yield* approved(plan, yield* ask(plan, closer.look, plan.turn));
   }
+  if (first < 0.14) return yield* conditioned(plan, asked, chosen);
+  if (first < 0.16) return yield* lapsed(plan, asked);
   const approval = yield* approved(plan, asked);
   if (first > 0.985) {
     const revoked = yield* say(
@@ -40,6 +43,37 @@ export function* signedOff(plan: Plan, chosen: Chosen): Chapter<Look | undefined
     return yield* approved(plan, yield* ask(plan, revoked, plan.turn + 1));
   }
   return approval;
+}
+
+/** Approved with the next closer attachment; the gauge is then confirmed again as the engineer said. */
+function* conditioned(plan: Plan, asked: Look, { tried }: Chosen): Chapter {
+  const attachment = plan.kind.attachments[tried + 1];
+  const option = asked.job.surfaces[SURFACE]?.stages.gauge.record?.content.option;
+  const engineer = STAFF.find(({ id }) => id === engineerOf(asked));
+  const days = plan.dice.whole(2, 20);
+  const there = engineer && isThere(engineer, dayPlus(asked.day, days));
+  if (!attachment || !option || !there || asked.recommend(attachment) === null)
+    return yield* approved(plan, asked);
+  yield* answer(plan, asked, 'approve-with-conditions', days, attachment);
+  return yield* say(plan.dice.whole(0, 4), 'office', {
+    type: 'select-gauge',
+    surface: SURFACE,
+    option,
+    attachment,
+    why: 'The sheet that the engineer approved.',
+    reason: 'The engineer approved with closer attachment.',
+  });
+}
+
+/** The license ran out while the packet lay there: it signs nothing, and another engineer is asked. */
+function* lapsed(plan: Plan, asked: Look): Chapter {
+  const name = STAFF.find(({ id }) => id === engineerOf(asked))?.name ?? '';
+  const noted = yield* say(plan.dice.whole(3, 20), 'manager', {
+    type: 'add-note',
+    about: SURFACE,
+    words: `The license of ${name} in ${jurisdictionOf(plan)} ran out before the answer; another engineer is asked.`,
+  });
+  return yield* approved(plan, yield* ask(plan, noted, plan.turn + 1));
 }
 
 /** Where the one who was asked has left by then, another is asked. */
@@ -68,8 +102,9 @@ function* ask({ dice }: Plan, look: Look, turn: number, days = dice.whole(0, 6))
 function* answer(
   plan: Plan,
   look: Look,
-  how: 'approve' | 'decline',
+  how: 'approve' | 'approve-with-conditions' | 'decline',
   days = plan.dice.whole(2, 35),
+  attachment?: Attachment,
 ): Chapter {
   const request = newest(look);
   const engineer = engineerOf(look);
@@ -90,7 +125,12 @@ function* answer(
       statement:
         how === 'approve'
           ? 'I reviewed the packet named by its digest and approve it as listed.'
-          : 'I do not approve this.',
+          : how === 'decline'
+            ? 'I do not approve this.'
+            : 'I reviewed the packet named by its digest and approve it under the condition stated.',
+      ...(attachment
+        ? { conditions: { words: 'Attach as listed here, closer than asked.', attachment } }
+        : {}),
       ...(how === 'decline' ? { reasons: 'The corner zone has no reserve; attach closer.' } : {}),
     },
     engineer,

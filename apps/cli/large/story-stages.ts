@@ -65,10 +65,22 @@ export function* gaugeFrom(
   from: number,
   reason?: string,
 ): Chapter<Chosen | undefined> {
-  const tried = kind.attachments.findIndex((each, i) => i >= from && look.recommend(each) !== null);
+  const bound = boundAttachment(look);
+  const tried = kind.attachments.findIndex(
+    (each, i) =>
+      (bound ? JSON.stringify(each) === bound : i >= from) && look.recommend(each) !== null,
+  );
   const attachment = kind.attachments[tried];
   if (!attachment) return undefined;
   return { look: yield* say(dice.whole(0, 4), 'office', select(look, attachment, reason)), tried };
+}
+
+/** Where an engineer approved with a condition, the attachment that binds. */
+function boundAttachment({ job }: Look): string | undefined {
+  const signOff = job.signOffs[job.surfaces[SURFACE]?.signOff ?? ''];
+  const bound =
+    signOff?.standing === 'approved-with-conditions' ? signOff.conditions?.attachment : undefined;
+  return bound && JSON.stringify(bound);
 }
 
 function select(look: Look, attachment: Attachment, reason: string | undefined) {

@@ -9,6 +9,7 @@ import type { Kind, Told } from './kinds.js';
 import { orderToCompletion } from './story-order.js';
 import { stagesToGauge } from './story-stages.js';
 import { signedOff } from './story-sign-off.js';
+import { chartReplaced } from './story-troubles.js';
 import { yearsAfter } from './story-claims.js';
 import type { Post } from './staff.js';
 
@@ -44,6 +45,8 @@ export interface Look {
   readonly day: string;
   /** The option that would be recommended with this attachment today, or none. */
   readonly recommend: (attachment: Attachment) => string | null;
+  /** Whether a profile's load chart is another one today than in that edition of the catalogue. */
+  readonly chartReplaced: (profile: string, edition: number) => boolean;
 }
 export type Story = Generator<Step, void, Look>;
 export type Chapter<T = Look> = Generator<Step, T, Look>;
@@ -72,7 +75,9 @@ export function* story(plan: Plan): Story {
   if (!chosen) return;
   const signed = yield* signedOff(plan, chosen);
   if (!signed || dice.chance(lostShare(plan))) return;
-  const completed = yield* orderToCompletion(plan, signed);
+  const current = yield* chartReplaced(plan, signed);
+  if (!current) return;
+  const completed = yield* orderToCompletion(plan, current);
   if (completed) yield* yearsAfter(plan, completed);
 }
 

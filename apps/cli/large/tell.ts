@@ -16,6 +16,8 @@ import {
   type Refusal,
 } from '#jobs';
 import { dayPlus, LAST_DAY } from './dice.js';
+import { RESTORED } from './restored.js';
+import { REPLACED } from './past-editions.js';
 import { isThere, onDuty, STAFF, type Colleague } from './staff.js';
 import { story, SURFACE, type Look, type Plan, type Step } from './story.js';
 
@@ -40,6 +42,7 @@ export interface World {
 /** The job as far as it has come by the last day. */
 export async function tell(plan: Plan, world: World): Promise<Job> {
   const telling = story(plan);
+  let noted = false;
   let job = initial(plan.id);
   let day = plan.opened;
   let next = telling.next();
@@ -67,10 +70,42 @@ export async function tell(plan: Plan, world: World): Promise<Job> {
     };
     await world.append(said);
     job = folded(said);
+    if (reentered(day) && !noted) {
+      noted = true;
+      job = await note(plan, world, job, { day, turn: ++turn });
+    }
     next = telling.next(lookAt(job, day, context));
   }
   return job;
 }
+
+/** A command by the office, said in between: this job's entries of these days came back from paper. */
+async function note(
+  plan: Plan,
+  world: World,
+  job: Job,
+  { day, turn }: { readonly day: string; readonly turn: number },
+): Promise<Job> {
+  const by = onDuty('office', day, plan.turn);
+  const { at, ...rest } = world.contextAt(momentOf(day, turn), by);
+  const command = Command.parse({ type: 'add-note', about: null, words: RESTORED.words });
+  const decided = decide(job, command, { at, ...rest });
+  if (!decided.ok) throw new Error(`${plan.number}: ${words(decided.refusals)}`);
+  const said: Said = {
+    job,
+    turn,
+    by,
+    number: plan.number,
+    command,
+    at,
+    events: decided.events,
+    role: roleFor(command.type, by.roles) ?? '',
+  };
+  await world.append(said);
+  return folded(said);
+}
+
+const reentered = (day: string): boolean => RESTORED.from <= day && day <= RESTORED.to;
 
 function speaker({ who, person }: Step, day: string, turn: number): Colleague {
   if (person === undefined) return onDuty(who, day, turn);
@@ -124,6 +159,10 @@ function lookAt(job: Job, day: string, context: Context): Look {
   return {
     job,
     day,
+    chartReplaced: (profile, edition) =>
+      profile === REPLACED.profile &&
+      edition < REPLACED.in_edition &&
+      context.catalogue.edition >= REPLACED.in_edition,
     recommend: (attachment) => {
       const surface = job.surfaces[SURFACE];
       const asked = surface && questionOf(job, surface, attachment, context);

@@ -7,7 +7,7 @@ import type { CommandOf } from '../contract/commands.js';
 import type { Catalogue } from '../contract/catalogue.js';
 import { factPath } from '../contract/fact-dictionary.js';
 import { accept, decline, type Context, type Decision } from '../decision.js';
-import type { Job, Surface } from '../job.js';
+import { CONFIRMED_STAGES, signOffStands, type Job, type Surface } from '../job.js';
 import { lookupIn } from '../lookup.js';
 import { refuse, type Refusal } from '../refusal.js';
 import { ruleRefusals } from '../stages/confirm.js';
@@ -60,6 +60,7 @@ export function issueWarranty(
     if (!surface) refusals.push(refuse('MOVE-03', `There is no surface ${id}.`, '/surfaces'));
     return surface ? [surface] : [];
   });
+  refusals.push(...surfaces.flatMap((surface) => notLive(job, surface)));
   if (refusals.length > 0) return decline(...refusals);
   const triggered = exclusionsTriggered(job, surfaces, context.catalogue);
   const stands = warrantorOf(context.catalogue, command);
@@ -101,6 +102,19 @@ export function issueWarranty(
       ...gated(said, { overrides, acknowledges }, context),
     },
   });
+}
+
+/** A document rests on decisions that count today, and on a sign-off that stands where one is asked. */
+function notLive(job: Job, surface: Surface): readonly Refusal[] {
+  const open = CONFIRMED_STAGES.filter((stage) => surface.stages[stage].status !== 'confirmed');
+  return [
+    ...(open.length > 0
+      ? [refuse('MOVE-13', `${surface.name}: not confirmed on today's facts: ${open.join(', ')}.`)]
+      : []),
+    ...(signOffStands(job, surface)
+      ? []
+      : [refuse('MOVE-13', `${surface.name}: the engineer's sign-off does not stand.`)]),
+  ];
 }
 
 /** What the catalogue knows of this warrantor's document; what the command says itself goes before. */

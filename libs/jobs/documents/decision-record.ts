@@ -5,7 +5,7 @@ import { citationText } from '#engineering';
 import type { Finding, Stage } from '#rules';
 import { STAGE_EVENT, type ConfirmedStage, type PastEvent } from '../contract/events.js';
 import type { Evaluation, FactUse } from '../contract/evaluation.js';
-import { evolve } from '../evolve.js';
+import { evolveKnown } from '../as-of.js';
 import { wordsFor } from '../history.js';
 import {
   activeSurfaces,
@@ -135,10 +135,10 @@ function told(
   const decided = new Map<string, Job>();
   let job = initial(id);
   for (const event of events) {
-    job = evolve(job, event);
+    job = evolveKnown(job, event);
     if (isStageEvent(event)) decided.set(`${event.data.surface} ${event.type}`, job);
   }
-  return { job, decided };
+  return { job: { ...job, version: events.at(-1)?.version ?? 0 }, decided };
 }
 
 function recordedSurface(
