@@ -91,7 +91,7 @@ function tearOff(job: Job): readonly Due[] {
 /** The window runs from completion; its last day is known where the catalogue has the warrantor's text. */
 function registration(job: Job): readonly Due[] {
   const { completedOn, registrations } = job.after;
-  const registrationDue: Readonly<Record<string, string>> = job.after.registrationDue;
+  const registrationDue: Readonly<Record<string, string | undefined>> = job.after.registrationDue;
   if (completedOn === null) return [];
   const registered: readonly string[] = Object.keys(registrations);
   return documentsDue(job)
