@@ -2,13 +2,10 @@
 // paint warranty and the letter on a claim under it.
 
 import { createHash } from 'node:crypto';
-import { cutList } from '#drawings';
 import {
   decisionRecord,
   type DecisionLetter,
   type EngineerPacket,
-  type OrderLine,
-  type OrderPaper,
   type WarrantyPaper,
 } from '#jobs';
 import { BARN, playUpTo } from '../libs/jobs/job-files.js';
@@ -17,153 +14,8 @@ export const CAUTIONS = [
   'An office aid: local code and the authority having jurisdiction govern. What spans needs a licensed engineer. A panel that passes is not thereby walkable.',
   'Falls, fragile roofs, slick metal, wind while handling, power lines: bundles land only where the landing place says. Oversize spacing or rotten framing found: stop and call.',
 ];
-const v = <U extends string>(value: string, u: U) => ({ v: value, u });
 const JOB = { number: '2026-0142', name: 'House on the ridge' };
-const lines: readonly OrderLine[] = [
-  {
-    id: 'p1',
-    surface: 's1',
-    what: 'panel',
-    words: 'Snap seam 16',
-    length: v('288', 'in'),
-    count: 21,
-    weight: v('829.2', 'lb'),
-    price: v('2284.80', 'usd'),
-  },
-  {
-    id: 'p2',
-    surface: 's1',
-    what: 'panel',
-    words: 'Snap seam 16',
-    length: v('204.5', 'in'),
-    count: 6,
-    weight: v('168.23', 'lb'),
-    price: v('463.53', 'usd'),
-  },
-  {
-    id: 't1',
-    surface: 's1',
-    what: 'trim',
-    words: 'Eave trim, hemmed',
-    length: v('126', 'in'),
-    count: 4,
-    weight: v('31.5', 'lb'),
-    price: v('112.00', 'usd'),
-  },
-  {
-    id: 't2',
-    surface: 's1',
-    what: 'trim',
-    words: 'Eave trim, hemmed',
-    length: v('126', 'in'),
-    count: 1,
-    weight: v('7.9', 'lb'),
-    price: v('28.00', 'usd'),
-  },
-  {
-    id: 'c1',
-    surface: 's1',
-    what: 'fastener',
-    words: 'Sliding clip with 2 pancake screws',
-    count: 420,
-  },
-  {
-    id: 'x1',
-    surface: null,
-    what: 'touch-up',
-    words: 'Touch-up paint, slate',
-    count: 2,
-    price: v('38.00', 'usd'),
-  },
-];
-export const ORDER: OrderPaper = {
-  document: 'order',
-  job: JOB,
-  order: 'o1',
-  revision: 2,
-  issued_at: '2026-03-06T15:00:00.000000Z',
-  supplier: 'Invented Panel Works',
-  buyer: 'Ridge & Valley Roofing (invented)',
-  deliver_to: '12 County Road, Anytown KS',
-  landing_place: 'driveway, not on the roof',
-  delivery: '2026-03-20',
-  surfaces: [
-    {
-      surface: 's1',
-      name: 'South roof',
-      profile: 'Snap seam 16',
-      width_in: '16',
-      gauge: '24',
-      thickness_in: '0.0236',
-      grade: 'SS 50 Class 1',
-      metal: 'steel',
-      metallic_coating: 'AZ50',
-      paint_system: 'PVDF',
-      color_group: 'dark',
-      color: 'slate',
-      substrate: 'plywood',
-      attachment: {
-        fastener: 'clip-s',
-        zones: [
-          { zone: '1', spacing: v('24', 'in') },
-          { zone: '2e', spacing: v('12', 'in') },
-        ],
-      },
-    },
-  ],
-  lines,
-  lengths: [{ surface: 's1', by: 'take-off', standing: 'signed', signed_by: 'Dana Field' }],
-  difference: [
-    {
-      line: 'p1',
-      what: 'changed',
-      from: '20 × Snap seam 16 at 288 in',
-      to: '21 × Snap seam 16 at 288 in',
-    },
-  ],
-  change_reason: 'one piece was short at the west rake',
-  bundles: [
-    { name: 'B1', holds: '21 of p1', weight_lb: '829.2', landing_place: 'driveway' },
-    { name: 'B2', holds: '6 of p2, trims', weight_lb: '207.63', landing_place: 'driveway' },
-  ],
-  cautions: CAUTIONS,
-};
-const strips = Array.from({ length: 27 }, (_, i) => {
-  const [left, right, top] = [i * (4 / 3), (i + 1) * (4 / 3), i < 21 ? 24 : 17.04];
-  return {
-    mark: i < 21 ? 'p1' : 'p2',
-    length_in: i < 21 ? 288 : 204.5,
-    polygon: [
-      [left, 0],
-      [right, 0],
-      [right, top],
-      [left, top],
-    ] as const,
-  };
-});
-export const CUT = cutList({
-  title: 'Cut list on the south plane',
-  openings: [
-    {
-      name: 'skylight',
-      polygon: [
-        [10, 8],
-        [14, 8],
-        [14, 12],
-        [10, 12],
-      ],
-    },
-  ],
-  strips,
-  outline: [
-    [0, 0],
-    [36, 0],
-    [36, 17],
-    [28, 17],
-    [28, 24],
-    [0, 24],
-  ],
-});
+export { ORDER } from './sample-order.js';
 
 const barn = decisionRecord('job-1', playUpTo(BARN, 'gauge').events, {}).surfaces[0]!;
 export const PACKET: EngineerPacket = {

@@ -2,7 +2,7 @@
 // spreadsheet, and are the same every time.
 
 export { renderDecisionRecord, type DecisionRecordOptions } from './decision-record.js';
-export { renderOrder, type OrderOptions } from './order-paper.js';
+export { renderOrder } from './order-paper.js';
 export { PRELIMINARY, renderEngineerPacket, type PacketOptions } from './engineer-packet.js';
 export { renderWarranty } from './warranty-paper.js';
 export { renderDecisionLetter } from './decision-letter.js';

@@ -1,21 +1,15 @@
 // The order on paper: for each surface its panels and cut list, trims and fasteners by zone; totals by
 // sheet and by stock length; what a revision changes. Signatures are blank lines for a hand.
 
-import type { Drawing } from '#drawings';
 import type { OrderedSurface, OrderPaper } from '#jobs';
 import { issuePaper, mustCaution, type PaperOptions } from './pdf.js';
-import { printDrawing, column, numbers, type Pair, type Section } from './print.js';
-import { cutTable, lineTable, totalTables } from './order-tables.js';
-import { capital, dayWords, spaced } from './words.js';
-
-export interface OrderOptions extends PaperOptions {
-  /** The cut list drawn on the plane, by surface id. */
-  readonly drawings?: Readonly<Record<string, readonly Drawing[]>>;
-}
+import { column, numbers, type Pair, type Section } from './print.js';
+import { takenSections } from './order-take-off.js';
+import { cutTable, lineMark, lineTable, totalTables } from './order-tables.js';
+import { dayWords, spaced } from './words.js';
 
 /** Throws PdfRefused. */
-export async function renderOrder(order: OrderPaper, options: OrderOptions): Promise<Uint8Array> {
-  const { drawings = {}, ...rest } = options;
+export async function renderOrder(order: OrderPaper, options: PaperOptions): Promise<Uint8Array> {
   const about = {
     kind: 'Order',
     about: `${order.order}, revision ${order.revision}; job ${order.job.number}, ${order.job.name}`,
@@ -25,8 +19,8 @@ export async function renderOrder(order: OrderPaper, options: OrderOptions): Pro
   return issuePaper(
     'order',
     about,
-    { head: head(order), sections: sections(order, drawings), sign: SIGN },
-    rest,
+    { head: head(order), sections: sections(order), sign: SIGN },
+    options,
   );
 }
 
@@ -43,16 +37,14 @@ function head(order: OrderPaper): readonly Pair[] {
   ];
 }
 
-function sections(
-  order: OrderPaper,
-  drawings: Readonly<Record<string, readonly Drawing[]>>,
-): readonly Section[] {
+function sections(order: OrderPaper): readonly Section[] {
   const free = order.lines.filter(({ surface }) => surface === null);
   return [
     ...(order.revision > 1 ? [changes(order)] : []),
-    ...order.surfaces.map((surface) =>
-      surfaceSection(order, surface, drawings[surface.surface] ?? []),
-    ),
+    ...order.surfaces.flatMap((surface) => [
+      surfaceSection(order, surface),
+      ...takenSections(order, surface),
+    ]),
     ...(free.length > 0
       ? [{ name: 'For the whole job', tables: [lineTable('Lines of no one surface', free)] }]
       : []),
@@ -72,7 +64,7 @@ function changes({ difference, change_reason, revision }: OrderPaper): Section {
         caption: 'Differences by line',
         columns: [column('Line'), column('What'), column('Was', 1), column('Is', 1)],
         rows: difference.map(({ line, what, from, to }) => [
-          line,
+          lineMark(line),
           what,
           from ?? 'not there',
           to ?? 'not there',
@@ -82,18 +74,13 @@ function changes({ difference, change_reason, revision }: OrderPaper): Section {
   };
 }
 
-function surfaceSection(
-  order: OrderPaper,
-  surface: OrderedSurface,
-  drawings: readonly Drawing[],
-): Section {
+function surfaceSection(order: OrderPaper, surface: OrderedSurface): Section {
   const own = order.lines.filter((line) => line.surface === surface.surface);
   const panels = own.filter(({ what }) => what === 'panel');
   const others = own.filter(({ what }) => what !== 'panel');
-  const lengths = order.lengths.find((each) => each.surface === surface.surface);
   return {
     name: surface.name,
-    pairs: surfacePairs(surface, lengths),
+    pairs: surfacePairs(order, surface),
     tables: [
       cutTable(surface, panels),
       lineTable(`Trims, closures and the rest, ${surface.name}`, others),
@@ -102,20 +89,16 @@ function surfaceSection(
         columns: [column('Zone'), column('Fastener', 1), numbers('Spacing'), numbers('Rows')],
         rows: surface.attachment.zones.map(({ zone, spacing, rows }) => [
           zone === 'all' ? 'every zone' : zone,
-          surface.attachment.fastener,
+          surface.fastener_name ?? spaced(surface.attachment.fastener),
           `${spacing.v} in`,
-          rows ? `${rows.v} in` : 'none',
+          rows ? `${rows.v} in` : '–',
         ]),
       },
     ].filter(({ rows }) => rows.length > 0),
-    drawings: drawings.map((each) => printDrawing(each)),
   };
 }
 
-function surfacePairs(
-  surface: OrderedSurface,
-  lengths: OrderPaper['lengths'][number] | undefined,
-): readonly Pair[] {
+function surfacePairs(order: OrderPaper, surface: OrderedSurface): readonly Pair[] {
   const gauge = surface.gauge === null ? '' : `${surface.gauge} gauge, `;
   const finish = [
     surface.metal,
@@ -125,17 +108,31 @@ function surfacePairs(
       ? `${surface.color} (${spaced(surface.color_group)})`
       : `${spaced(surface.color_group)} (exact color open)`,
   ];
-  const signed = lengths?.signed_by ? `, measured by ${lengths.signed_by}` : '';
   return [
     ['Panel', `${surface.profile}, ${surface.width_in} in wide`],
     ['Sheet', `${gauge}${surface.thickness_in} in base thickness, ${surface.grade}`],
     ['Finish', finish.join(', ')],
     ['Lies on', spaced(surface.substrate)],
-    [
-      'Lengths',
-      lengths ? `${capital(lengths.by)}, ${spaced(lengths.standing)}${signed}` : 'not stated',
-    ],
+    ['Lengths', lengthsWords(order, surface.surface)],
   ];
+}
+
+/** Where the lengths come from, and how they stand. */
+function lengthsWords(order: OrderPaper, id: string): string {
+  const lengths = order.lengths.find((each) => each.surface === id);
+  if (!lengths) return 'not stated';
+  const taken = order.take_offs.find((each) => each.surface === id);
+  const from = taken
+    ? `From take-off ${taken.number} of ${dayWords(taken.at)}, recorded by ${taken.by} from: ${taken.measured_from}`
+    : lengths.by === 'take-off'
+      ? 'From a take-off'
+      : `Entered by ${order.issued_by}`;
+  const standing = {
+    signed: `signed, measured by ${lengths.signed_by ?? 'nobody named'}`,
+    hold: 'on hold until measured: do not cut',
+    'field-verify': 'to be verified in the field: do not cut before',
+  }[lengths.standing];
+  return `${from}; ${standing}`;
 }
 
 const bundles = (order: OrderPaper): Section => ({

@@ -6,10 +6,12 @@ import { column, numbers, type PrintTable } from './print.js';
 import { sumOf, times } from './sums.js';
 import { spaced } from './words.js';
 
+/** Marks are lower-case ids in the record, and read as capitals on drawings and papers alike. */
+export const lineMark = (id: string): string => id.toUpperCase();
 const lengthWords = ({ length }: OrderLine): string =>
-  length ? feetInches(Number(length.v)) : 'none';
-const weightWords = ({ weight }: OrderLine): string => (weight ? `${weight.v} lb` : 'not stated');
-const priceWords = ({ price }: OrderLine): string => (price ? `$ ${price.v}` : 'not stated');
+  length ? feetInches(Number(length.v)) : '–';
+const weightWords = ({ weight }: OrderLine): string => (weight ? `${weight.v} lb` : '–');
+const priceWords = ({ price }: OrderLine): string => (price ? `$ ${price.v}` : '–');
 
 export const cutTable = (surface: OrderedSurface, panels: readonly OrderLine[]): PrintTable => ({
   caption: `Cut list, ${surface.name}`,
@@ -23,7 +25,7 @@ export const cutTable = (surface: OrderedSurface, panels: readonly OrderLine[]):
     numbers('Price'),
   ],
   rows: panels.map((line) => [
-    line.id,
+    lineMark(line.id),
     line.words,
     String(line.count),
     lengthWords(line),
@@ -45,7 +47,7 @@ export const lineTable = (caption: string, lines: readonly OrderLine[]): PrintTa
     numbers('Price'),
   ],
   rows: lines.map((line) => [
-    line.id,
+    lineMark(line.id),
     spaced(line.what),
     line.words,
     String(line.count),
@@ -95,7 +97,9 @@ function bySheet({ lines, surfaces }: OrderPaper): PrintTable {
 }
 
 function byStockLength({ lines }: OrderPaper): PrintTable {
-  const stock = lines.filter(({ what, length }) => what !== 'panel' && length !== undefined);
+  const stock = lines.filter(
+    ({ what, length }) => what !== 'panel' && what !== 'spare' && length !== undefined,
+  );
   return {
     caption: 'Stock lengths',
     columns: [

@@ -5,15 +5,7 @@ import { createHash } from 'node:crypto';
 import { describe, expect, test } from '@jest/globals';
 import { feetInches } from '#drawings';
 import type { WarrantyPaper } from '#jobs';
-import {
-  CAUTIONS,
-  CUT,
-  LETTER,
-  ORDER,
-  PACKET,
-  TERMS,
-  WARRANTY,
-} from '../../tests/sample-papers.js';
+import { CAUTIONS, LETTER, ORDER, PACKET, TERMS, WARRANTY } from '../../tests/sample-papers.js';
 import {
   approvedText,
   attachmentsOf,
@@ -57,7 +49,7 @@ const trial = <T extends object>(
 });
 
 const PAPERS: Readonly<Record<string, Trial>> = {
-  order: trial(ORDER, (data, issued) => renderOrder(data, { ...issued, drawings: { s1: [CUT] } })),
+  order: trial(ORDER, renderOrder),
   'engineer packet': trial(PACKET, renderEngineerPacket),
   warranty: trial(WARRANTY, renderWarranty, {
     attachments: [{ name: 'terms.txt', bytes: TERMS }],
@@ -105,7 +97,7 @@ describe.each(Object.entries(PAPERS))('%s', (name, { data, make }) => {
 
 /** Leaves that are not for reading: what they name is printed in other words, or is code. */
 const NOT_PRINTED =
-  /^(document|id|u|surface|transfer|decision|consumer_product|title|kind|full_tests_not_met|selected|path|source|where|calculated|passes|class|version|steps|findings|option|rules|site_fact|admissible|lead_days|budget_reached|order|method|by_engineer)$/;
+  /^(document|id|u|surface|transfer|decision|consumer_product|title|kind|full_tests_not_met|selected|path|source|where|calculated|passes|class|version|steps|findings|option|rules|site_fact|admissible|lead_days|budget_reached|order|method|by_engineer|strips|sides|outline|slope_factor|waste_share|polygons)$/;
 
 function leaves(value: unknown, key = ''): readonly string[] {
   if (NOT_PRINTED.test(key) || value === null || typeof value === 'boolean') return [];
@@ -123,9 +115,12 @@ function said(text: string, leaf: string): boolean {
     leaf,
     leaf.replaceAll(/[-_]/g, ' '),
     leaf === 'all' ? 'every zone' : leaf,
+    leaf.toUpperCase(),
     leaf === 'outward' ? 'uplift' : leaf,
     ...date,
-    ...(/^\d+(\.\d+)?$/.test(leaf) ? [feetInches(Number(leaf))] : []),
+    ...(/^\d+(\.\d+)?$/.test(leaf)
+      ? [feetInches(Number(leaf)), feetInches(Number(leaf) * 12), Number(leaf).toFixed(1)]
+      : []),
   ];
   return forms.some((form) => text.includes(squashed(form)));
 }
@@ -155,16 +150,24 @@ describe('the engineer packet', () => {
 
 describe('the order', () => {
   testByPoppler(
-    'adds up exactly: 829.2 + 168.23 lb; 2284.80 + 463.53 + 112 + 28 + 38 dollars',
+    'adds up exactly: 1853.2 + 25.8 + 22.9 lb; 5106.04 + 71.02 + 63.09 + 82.36 dollars',
     async () => {
       const text = pdfText(await PAPERS['order']!.make());
-      expect(text).toContain('997.43 lb');
-      expect(text).toContain('$ 2926.33');
-      // 21 x 288 + 6 x 204.5 in = 7275 in = 606'-3"
-      expect(text).toContain(`606'-3"`);
-      expect(text).toContain('5 lines; 1 without a price');
+      expect(text).toContain('1901.9 lb');
+      expect(text).toContain('$ 5322.51');
+      // 62 x 218 + 2 x 94 + 2 x 83.5 in = 13871 in = 1155'-11"
+      expect(text).toContain(`1155'-11"`);
+      expect(text).toContain('4 lines; 11 without a price');
     },
   );
+
+  testByPoppler('says from which take-off its lengths come, with no id and no key', async () => {
+    const text = squashed(pdfText(await PAPERS['order']!.make()));
+    expect(text).toContain(
+      squashed('From take-off 2 of 2 Mar 2026, recorded by Pat Office from: Roof plan, sheet A2'),
+    );
+    expect(text).not.toMatch(/clip-s|take_off|_in\b|surface\/|undefined|null/);
+  });
 
   testByPoppler('leaves its signatures blank', async () => {
     expect(pdfText(await PAPERS['order']!.make())).toMatch(

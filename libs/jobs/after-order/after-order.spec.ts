@@ -94,7 +94,7 @@ describe('the order', () => {
       told.job.after.orders['o1']!.acknowledgment?.differences.map(
         ({ what, line }) => `${what} ${line}`,
       ),
-    ).toEqual(['removed c1', 'changed p1']);
+    ).toEqual(['changed p1', 'removed c1']);
   });
 });
 

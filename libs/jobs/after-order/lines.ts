@@ -16,17 +16,15 @@ export function lineDifferences(
 ): readonly LineDifference[] {
   const before = new Map(from.map((line) => [line.id, line]));
   const after = new Map(to.map((line) => [line.id, line]));
-  return [...new Set([...before.keys(), ...after.keys()])]
-    .sort()
-    .flatMap((id): LineDifference[] => {
-      const was = before.get(id);
-      const is = after.get(id);
-      if (!was && is) return [{ line: id, what: 'added', from: null, to: said(is) }];
-      if (was && !is) return [{ line: id, what: 'removed', from: said(was), to: null }];
-      return was && is && said(was) !== said(is)
-        ? [{ line: id, what: 'changed', from: said(was), to: said(is) }]
-        : [];
-    });
+  return [...new Set([...after.keys(), ...before.keys()])].flatMap((id): LineDifference[] => {
+    const was = before.get(id);
+    const is = after.get(id);
+    if (!was && is) return [{ line: id, what: 'added', from: null, to: said(is) }];
+    if (was && !is) return [{ line: id, what: 'removed', from: said(was), to: null }];
+    return was && is && said(was) !== said(is)
+      ? [{ line: id, what: 'changed', from: said(was), to: said(is) }]
+      : [];
+  });
 }
 
 /** What has come so far, line by line, against the revision in force; settled lines are left out. */

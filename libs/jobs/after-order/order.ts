@@ -54,7 +54,7 @@ export function issueOrder(
       ...(landing_place === undefined ? {} : { landing_place }),
       ...(delivery === undefined ? {} : { delivery }),
       revision: (before?.revisions.length ?? 0) + 1,
-      surfaces: activeSurfaces(job).map((surface) => orderedSurface(job, surface.id)),
+      surfaces: activeSurfaces(job).map((surface) => orderedSurface(job, surface.id, context)),
       difference: before ? lineDifferences(inForce(before).lines, lines) : [],
       take_offs: orderedTakeOffs(job, command),
       ...gated(said, command, context),
@@ -88,7 +88,7 @@ export const asStage = (
   command: Pick<StageCommand, 'overrides' | 'acknowledges'>,
 ): StageCommand => ({ surface: '', ...command });
 
-function orderedSurface(job: Job, id: string): OrderedSurface {
+function orderedSurface(job: Job, id: string, { catalogue }: Context): OrderedSurface {
   const surface = job.surfaces[id];
   const style = surface?.stages.style.record?.content;
   const coating = surface?.stages.coating.record?.content;
@@ -111,8 +111,13 @@ function orderedSurface(job: Job, id: string): OrderedSurface {
     color: coating.color,
     substrate: substrate.substrate,
     attachment: gauge.attachment,
+    ...fastenerName(catalogue.fasteners.find((each) => each.id === gauge.attachment.fastener)),
   };
 }
+
+const fastenerName = (
+  fastener: { readonly name: string } | undefined,
+): Pick<OrderedSurface, 'fastener_name'> => (fastener ? { fastener_name: fastener.name } : {});
 
 /** The order a command speaks of, or why there is none. */
 export function orderOf(job: Job, id: string): Order | Refusal {

@@ -16,7 +16,11 @@ export interface LineDifference {
 /** What the gate's rules said, kept with the event. */
 export interface Gated {
   readonly findings: readonly Finding[];
-  readonly overrides: readonly { readonly rule: string; readonly reason: string; readonly says: string }[];
+  readonly overrides: readonly {
+    readonly rule: string;
+    readonly reason: string;
+    readonly says: string;
+  }[];
   readonly acknowledged: readonly string[];
   readonly rules_edition: { readonly number: number; readonly digest: string };
 }
@@ -37,6 +41,8 @@ export interface OrderedSurface {
   readonly color: string | null;
   readonly substrate: string;
   readonly attachment: Attachment;
+  /** As the catalogue names it; orders before names have the id alone. */
+  readonly fastener_name?: string;
 }
 
 /** The take-off that an order's lengths came from. */
@@ -54,40 +60,69 @@ export interface ClaimTest {
   readonly words: string;
 }
 
-type Said<T extends 'issue-order' | 'record-acknowledgment' | 'record-receipt' | 'accept-mixed-lots' | 'settle-receipt' | 'record-as-built'
-  | 'record-inspection' | 'close-punch-item' | 'record-completion' | 'file-registration' | 'issue-warranty' | 'transfer-warranty'
-  | 'open-claim' | 'record-reading' | 'decide-claim'> = Omit<CommandOf<T>, 'type' | 'overrides' | 'acknowledges'>;
+type Said<
+  T extends
+    | 'issue-order'
+    | 'record-acknowledgment'
+    | 'record-receipt'
+    | 'accept-mixed-lots'
+    | 'settle-receipt'
+    | 'record-as-built'
+    | 'record-inspection'
+    | 'close-punch-item'
+    | 'record-completion'
+    | 'file-registration'
+    | 'issue-warranty'
+    | 'transfer-warranty'
+    | 'open-claim'
+    | 'record-reading'
+    | 'decide-claim',
+> = Omit<CommandOf<T>, 'type' | 'overrides' | 'acknowledges'>;
 
 export interface AfterOrderEvents {
-  'order-issued/1': Said<'issue-order'> & Gated & {
-    readonly revision: number;
-    readonly surfaces: readonly OrderedSurface[];
-    readonly difference: readonly LineDifference[];
-    /** The take-offs whose lengths were ordered, by surface; events before take-offs have none. */
-    readonly take_offs?: readonly OrderedTakeOff[];
-  };
+  'order-issued/1': Said<'issue-order'> &
+    Gated & {
+      readonly revision: number;
+      readonly surfaces: readonly OrderedSurface[];
+      readonly difference: readonly LineDifference[];
+      /** The take-offs whose lengths were ordered, by surface; events before take-offs have none. */
+      readonly take_offs?: readonly OrderedTakeOff[];
+    };
   'change-order-opened/1': { readonly order: string; readonly reason: string };
   'change-order-withdrawn/1': { readonly order: string; readonly reason: string };
-  'acknowledgment-recorded/1': Said<'record-acknowledgment'> & { readonly revision: number; readonly differences: readonly LineDifference[] };
-  'receipt-recorded/1': Said<'record-receipt'> & { readonly revision: number; readonly differences: readonly string[] };
+  'acknowledgment-recorded/1': Said<'record-acknowledgment'> & {
+    readonly revision: number;
+    readonly differences: readonly LineDifference[];
+  };
+  'receipt-recorded/1': Said<'record-receipt'> & {
+    readonly revision: number;
+    readonly differences: readonly string[];
+  };
   'mixed-lots-accepted/1': Said<'accept-mixed-lots'>;
   'receipt-settled/1': Said<'settle-receipt'>;
   'as-built-recorded/1': Said<'record-as-built'> & { readonly differences: readonly string[] };
   'inspection-recorded/1': Said<'record-inspection'>;
   'punch-item-closed/1': Said<'close-punch-item'>;
-  'completion-recorded/1': Said<'record-completion'> & Gated & {
-    /** Last day of each window that the catalogue knew. */
-    readonly registration_due?: Readonly<Partial<Record<WarrantyKind, string>>>;
+  'completion-recorded/1': Said<'record-completion'> &
+    Gated & {
+      /** Last day of each window that the catalogue knew. */
+      readonly registration_due?: Readonly<Partial<Record<WarrantyKind, string>>>;
+    };
+  'registration-filed/1': Said<'file-registration'> & {
+    readonly due_by: string;
+    readonly late_days: number;
   };
-  'registration-filed/1': Said<'file-registration'> & { readonly due_by: string; readonly late_days: number };
-  'warranty-issued/1': Said<'issue-warranty'> & Gated & {
-    readonly exclusions_triggered: readonly string[];
-    /** Of the text attached, as the catalogue names it. */
-    readonly terms_version?: string;
-  };
+  'warranty-issued/1': Said<'issue-warranty'> &
+    Gated & {
+      readonly exclusions_triggered: readonly string[];
+      /** Of the text attached, as the catalogue names it. */
+      readonly terms_version?: string;
+    };
   'warranty-transferred/1': Said<'transfer-warranty'>;
   'claim-opened/1': Said<'open-claim'>;
   'reading-recorded/1': Said<'record-reading'>;
-  'claim-decided/1': Said<'decide-claim'> & { readonly tests: readonly ClaimTest[]; readonly findings: readonly Finding[] };
+  'claim-decided/1': Said<'decide-claim'> & {
+    readonly tests: readonly ClaimTest[];
+    readonly findings: readonly Finding[];
+  };
 }
-

@@ -1,6 +1,11 @@
 // The order as a fold: one revision of one order, as it was issued, with what it changes.
 
-import type { LineDifference, OrderedSurface } from '../contract/after-order-events.js';
+import type {
+  LineDifference,
+  OrderedSurface,
+  OrderedTakeOff,
+} from '../contract/after-order-events.js';
+import type { TakeOffResult } from '../contract/take-off.js';
 import type { OrderLine } from '../contract/after-order.js';
 import type { EventData, PastEvent } from '../contract/events.js';
 import type { Names } from './decision-record.js';
@@ -15,6 +20,8 @@ export interface OrderPaper {
   readonly issued_at: string;
   readonly supplier: string;
   readonly buyer: string;
+  /** Who issued it, and so entered what was entered. */
+  readonly issued_by: string;
   readonly deliver_to: string;
   readonly landing_place: string | null;
   readonly delivery: string | null;
@@ -22,6 +29,8 @@ export interface OrderPaper {
   /** Weight and price of a line are for all its pieces. */
   readonly lines: readonly OrderLine[];
   readonly lengths: EventData['order-issued/1']['lengths'];
+  /** The take-offs that lengths come from, each with what it counted. */
+  readonly take_offs: readonly (OrderedTakeOff & { readonly result: TakeOffResult })[];
   /** Against the revision before; empty on the first. */
   readonly difference: readonly LineDifference[];
   readonly change_reason: string | null;
@@ -52,6 +61,7 @@ export function orderPaper(
   const { data } = issued;
   const job = jobUpTo(events, at);
   const name = naming(names);
+  const takeOffs = takeOffsOf(events.slice(0, at), data.take_offs ?? [], name);
   return {
     document: 'order',
     job: { number: job.number, name: job.name },
@@ -60,17 +70,47 @@ export function orderPaper(
     issued_at: issued.recordedAt,
     supplier: data.supplier,
     buyer: [names['company'], name(issued.by.person)].filter((each) => each).join(', '),
+    issued_by: name(issued.by.person),
     deliver_to: name(job.site?.id ?? ''),
     landing_place: data.landing_place ?? null,
     delivery: data.delivery ?? null,
     surfaces: data.surfaces,
     lines: data.lines,
     lengths: data.lengths,
+    take_offs: takeOffs,
     difference: data.difference,
     change_reason: reasonBefore(events.slice(0, at), order),
-    bundles: [],
+    bundles: takeOffs.flatMap(({ surface, result }) =>
+      result.bundles.map((each) => ({
+        name: takeOffs.length > 1 ? `${nameOf(data.surfaces, surface)} ${each.name}` : each.name,
+        holds: each.pieces.map(({ mark, count }) => `${count} of ${mark.toUpperCase()}`).join(', '),
+        weight_lb: each.weight_lb,
+        landing_place: each.place,
+      })),
+    ),
     cautions: CAUTIONS,
   };
+}
+
+const nameOf = (surfaces: readonly OrderedSurface[], id: string): string =>
+  surfaces.find(({ surface }) => surface === id)?.name ?? id;
+
+function takeOffsOf(
+  events: readonly PastEvent[],
+  named: readonly OrderedTakeOff[],
+  name: (id: string) => string,
+): OrderPaper['take_offs'] {
+  return named.flatMap((each) => {
+    const recorded = events.findLast(
+      (event) =>
+        event.type === 'take-off-recorded/1' &&
+        event.data.surface === each.surface &&
+        event.data.number === each.number,
+    );
+    return recorded?.type === 'take-off-recorded/1'
+      ? [{ ...each, by: name(each.by), result: recorded.data.result }]
+      : [];
+  });
 }
 
 function reasonBefore(events: readonly PastEvent[], order: string): string | null {

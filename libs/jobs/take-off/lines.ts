@@ -5,7 +5,6 @@ import type { OrderLine } from '../contract/after-order.js';
 import type { Catalogue } from '../contract/catalogue.js';
 import type { TakenPiece, TakeOffResult } from '../contract/take-off.js';
 import type { Surface } from '../job.js';
-import { decimal, inPounds } from './decimals.js';
 
 type Kind = OrderLine['what'];
 
@@ -22,7 +21,7 @@ export function linesOf(
     count: number,
     rest: Partial<OrderLine> = {},
   ): OrderLine[] =>
-    count > 0 ? [{ id: `${number}${id}`, surface: surface.id, what, words, count, ...rest }] : [];
+    count > 0 ? [{ id: `${number}-${id}`, surface: surface.id, what, words, count, ...rest }] : [];
   const { fasteners, spares, trims } = result;
   const trimScrews = trims.reduce((sum, { screws }) => sum + (screws ?? 0), 0);
   const longest = result.pieces[0];
@@ -35,7 +34,7 @@ export function linesOf(
           panelLine(
             surface,
             { ...longest, count: spares.panels },
-            `${number}x1`,
+            `${number}-x1`,
             'spare',
             result,
             catalogue,
@@ -45,7 +44,7 @@ export function linesOf(
     ...trims.flatMap((each, i) =>
       line(`t${i + 1}`, 'trim', each.name, each.stocks, {
         length: { v: each.stock_in, u: 'in' },
-        weight: { v: each.weight_lb, u: 'lb' },
+        weight: { v: Number(each.weight_lb).toFixed(1), u: 'lb' },
       }),
     ),
     ...fasteners.zones.flatMap((each, i) =>
@@ -56,7 +55,7 @@ export function linesOf(
         each.count,
       ),
     ),
-    ...line('f-screws', 'fastener', `Screws of ${fasteners.name}`, fasteners.screws ?? 0),
+    ...line('f-clips', 'fastener', 'Screws of the clips', fasteners.screws ?? 0),
     ...line('f-stitch', 'fastener', 'Stitch screws of side laps', fasteners.stitch_screws ?? 0),
     ...line('f-trim', 'fastener', 'Screws of trims', trimScrews),
     ...result.closures.flatMap((each, i) => line(`c${i + 1}`, 'closure', each.name, each.count)),
@@ -99,7 +98,7 @@ function panelLine(
       .join(', '),
     count: piece.count,
     length: { v: piece.length_in, u: 'in' },
-    weight: { v: inPounds(squareFeet * Number(panel.weight_psf)), u: 'lb' },
+    weight: { v: (squareFeet * Number(panel.weight_psf)).toFixed(1), u: 'lb' },
     ...(price === null ? {} : { price: { v: ((squareFeet / 100) * price).toFixed(2), u: 'usd' } }),
   };
 }
