@@ -82,6 +82,7 @@ const tree = root.addChildren([
     page('/jobs/$job/requests/$request', () => import('./sign-off/answer-page.js'), 'AnswerPage'),
     page('/sign-offs', () => import('./sign-off/queue-page.js'), 'QueuePage'),
     page('/spanning', () => import('./sign-off/spanning-page.js'), 'SpanningPage'),
+    page('/report', () => import('./report/report-page.js'), 'ReportPage'),
     page('/reminders', () => import('./after/reminders-page.js'), 'RemindersPage'),
     page('/decisions', () => import('./record/decisions-page.js'), 'DecisionsPage'),
     page('/rules', rulebook, 'RulebookPage'),

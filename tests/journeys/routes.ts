@@ -54,6 +54,7 @@ export const PAGES: readonly PageOf[] = [
     who: MANAGER,
   })),
   { name: 'reminders', path: '/reminders', who: MANAGER },
+  { name: 'report', path: '/report', who: MANAGER },
   { name: 'change-job', path: `/jobs/${BARN.id}/change`, who: OFFICE },
   { name: 'facts', path: `/jobs/${BARN.id}/facts`, who: OFFICE },
   {

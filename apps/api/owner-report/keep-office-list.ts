@@ -21,24 +21,24 @@ const KEPT = 2_000;
 const TABLES = ['reminder', 'stage_spell', 'stage_confirmation'] as const;
 
 export function officeList(ledger: Ledger): List {
-  const kept = new Map<string, Job>();
-  const upTo = async (log: string, id: string, version: number): Promise<Job> => {
+  const kept = new Map<string, Followed>();
+  const upTo = async (log: string, id: string, version: number): Promise<Followed> => {
     const known = kept.get(`${log} ${id}`);
-    if (known?.version === version) return known;
+    if (known?.job.version === version) return known;
     const events =
       version === 0 ? [] : await ledger.readStream(log, jobStream(id), { upTo: version });
-    return events.reduce<Job>((job, event) => evolve(job, pastEvent(event)), initial(id));
+    return events.map(pastEvent).reduce(follow, { job: initial(id), toldLater: false });
   };
   return {
     name: OFFICE_LIST,
     apply: async (events, { log, generation }, client) => {
-      const jobs = new Map<string, Job>();
+      const jobs = new Map<string, Followed>();
       const steps: Step[] = [];
       for (const event of events.filter(({ stream }) => stream.startsWith(JOB))) {
         const id = event.stream.slice(JOB.length);
         const before = jobs.get(id) ?? (await upTo(log, id, event.version - 1));
-        const after = evolve(before, pastEvent(event));
-        steps.push({ before, after, event: pastEvent(event) });
+        const after = follow(before, pastEvent(event));
+        steps.push({ before: before.job, after, event: pastEvent(event) });
         jobs.set(id, after);
       }
       if (steps.length === 0) return;
@@ -52,7 +52,7 @@ export function officeList(ledger: Ledger): List {
         'DELETE FROM reminder WHERE company_id = $1 AND generation = $2 AND job = ANY($3)',
         [log, generation, [...jobs.keys()]],
       );
-      await insert('reminder', [...jobs.values()].flatMap(reminders));
+      await insert('reminder', [...jobs.values()].flatMap(({ job }) => reminders(job)));
       await insert('stage_spell', steps.flatMap(spell));
       await insert('stage_confirmation', steps.flatMap(confirmation));
       for (const [id, job] of jobs) kept.set(`${log} ${id}`, job);
@@ -79,9 +79,24 @@ export function officeList(ledger: Ledger): List {
   };
 }
 
+/** A job whose opening was entered days later counts by the days it tells, any other by when it was recorded. */
+interface Followed {
+  readonly job: Job;
+  readonly toldLater: boolean;
+}
+const DAY_MS = 86_400_000;
+
+const follow = ({ job, toldLater }: Followed, event: PastEvent): Followed => ({
+  job: evolve(job, event),
+  toldLater:
+    event.version === 1
+      ? Date.parse(event.recordedAt) - Date.parse(event.effectiveAt) > DAY_MS
+      : toldLater,
+});
+
 interface Step {
   readonly before: Job;
-  readonly after: Job;
+  readonly after: Followed;
   readonly event: PastEvent;
 }
 
@@ -100,9 +115,11 @@ function reminders(job: Job): readonly object[] {
 /** A new one begins where the stage or the one it waits on is another. */
 function spell({ before, after, event }: Step): readonly object[] {
   const was = before.version === 0 ? undefined : standing(before);
-  const is = standing(after);
+  const { job, toldLater } = after;
+  const is = standing(job);
   if (was && was.stage === is.stage && was.waits_on === is.waits_on) return [];
-  return [{ job: after.id, version: after.version, ...is, began_at: event.recordedAt }];
+  const began_at = toldLater ? event.effectiveAt : event.recordedAt;
+  return [{ job: job.id, version: job.version, ...is, began_at }];
 }
 
 function standing(job: Job): { stage: string; waits_on: string } {
@@ -119,5 +136,6 @@ function confirmation({ after, event }: Step): readonly object[] {
   const stage = STAGE_OF.get(event.type);
   if (stage === undefined) return [];
   const { overrides } = event.data as { readonly overrides: readonly unknown[] };
-  return [{ job: after.id, version: after.version, stage, overrides: overrides.length }];
+  const { id, version } = after.job;
+  return [{ job: id, version, stage, overrides: overrides.length }];
 }

@@ -8,6 +8,7 @@ import type { Session } from '../api/answers.js';
 import { ask } from '../api/client.js';
 import { unsaved } from '../parts/draft.js';
 import { Dialog } from '../parts/dialog.js';
+import { forgetPhone } from '../phone/without-signal.js';
 import { has, OFFICE } from './home.js';
 import { applyLook, LOOKS } from './look.js';
 
@@ -20,6 +21,7 @@ const SECTIONS = [
   { to: '/sign-offs', name: 'Sign-off queue', roles: [...OFFICE, 'engineer'] },
   { to: '/spanning', name: 'Spanning', roles: ['project-manager'] },
   { to: '/reminders', name: 'Reminders', roles: OFFICE },
+  { to: '/report', name: 'Report', roles: ['project-manager', 'administrator'] },
   { to: '/decisions', name: 'Decisions', roles: [...OFFICE, 'warranty-reviewer', 'administrator'] },
   { to: '/admin/readings', name: 'Who read what', roles: ['warranty-reviewer'] },
   { to: '/rules', name: 'Rules', roles: 'all' },
@@ -73,6 +75,7 @@ function PersonMenu({ session }: { readonly session: Session }) {
   const leave = async () => {
     await ask('/session', { method: 'DELETE' }).catch(() => undefined);
     sessionStorage.clear();
+    await forgetPhone();
     client.clear();
     await navigate({ to: '/sign-in' });
   };
