@@ -79,7 +79,7 @@ export function loadAgainstSpan(facts: LoadAgainstSpanFacts): Drawing {
     ...chosenKey(facts, capacity),
   ];
   return {
-    svg: sheet(facts.title, finding, WIDTH, HEIGHT, body),
+    svg: sheet(facts.title, finding, WIDTH, Math.max(HEIGHT, keyTop(gauges.length) + 116), body),
     title: facts.title,
     finding,
     table: {
@@ -168,19 +168,23 @@ interface Break {
   readonly span: number | null;
 }
 
+/** What a gauge takes beside the chart: its name, its sheet, how far it bears the demand. */
+const ENTRY = 52;
+const keyTop = (gauges: number): number => TOP + 24 + gauges * ENTRY;
+
 function legend(breaks: readonly Break[], chosen: string): readonly string[] {
   const left = WIDTH - RIGHT + 18;
   return breaks.flatMap(({ gauge, span }, i) => {
-    const top = TOP + 12 + i * 40;
+    const top = TOP + 12 + i * ENTRY;
+    const [name = gauge, sheetOf = ''] = gauge.split(' (');
+    const bears = span === null ? 'bears it at no span' : `bears it to ${n(span)} in`;
     return [
       path(`M${left} ${top}H${left + 40}`, STROKES.ink, DASHES[i % DASHES.length]),
       marker(i, [left + 20, top]),
-      text([left + 48, top + 4], gauge, { size: 12, bold: gauge === chosen }),
-      text(
-        [left + 48, top + 19],
-        span === null ? 'bears it at no span' : `bears it to ${n(span)} in`,
-        { size: 11, quiet: true },
-      ),
+      text([left + 48, top + 4], name, { size: 12, bold: gauge === chosen }),
+      ...[sheetOf.replace(')', ''), bears]
+        .filter((words) => words !== '')
+        .map((words, k) => text([left + 48, top + 18 + k * 13], words, { size: 11, quiet: true })),
     ];
   });
 }
@@ -221,7 +225,7 @@ function chosenKey(
   capacity: number,
 ): readonly string[] {
   const left = WIDTH - RIGHT + 18;
-  const top = TOP + 24 + gauges.length * 40;
+  const top = keyTop(gauges.length);
   const used = (demand_psf / capacity).toFixed(2);
   const lines = [
     `${chosen.gauge.split(' (')[0]} at ${n(chosen.span_in)} in:`,
