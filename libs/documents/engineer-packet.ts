@@ -16,8 +16,9 @@ import {
   zoneTable,
 } from './option-tables.js';
 import { issuePaper, mustCaution, PdfRefused, type PaperOptions } from './pdf.js';
+import { factTable } from './fact-table.js';
 import { column, numbers, printDrawing, type Pair, type Section } from './print.js';
-import { dayWords, factWords, momentWords, valueWords } from './words.js';
+import { dayWords, momentWords, spaced } from './words.js';
 
 export interface PacketOptions extends PaperOptions {
   /** Zone plan, load against span, by surface id. */
@@ -100,7 +101,11 @@ function surfaceSections(surface: PacketSurface, drawings: readonly Drawing[]): 
         againstTable(name, evaluation, picked),
         changesTable(name, evaluation),
         reasonsTable(name, evaluation),
-        factTable(name, evaluation),
+        factTable(
+          `Facts and their sources, ${name}`,
+          evaluation.facts,
+          ({ how }) => how ?? 'decided earlier',
+        ),
       ],
     },
     { name: `Arithmetic: ${name}`, level: 2, tables: stepTables(evaluation, picked) },
@@ -112,19 +117,8 @@ const attachmentTable = (where: string, { attachment }: Evaluation) => ({
   columns: [column('Zone'), column('Fastener', 1), numbers('Spacing'), numbers('Rows')],
   rows: attachment.zones.map(({ zone, spacing, rows }) => [
     zone === 'all' ? 'every zone' : zone,
-    attachment.fastener,
+    spaced(attachment.fastener),
     `${spacing.v} in`,
-    rows ? `${rows.v} in` : 'none',
-  ]),
-});
-
-const factTable = (where: string, { facts }: Evaluation) => ({
-  caption: `Facts and their sources, ${where}`,
-  columns: [column('Fact'), column('Value', 1), column('How known'), column('Source', 1)],
-  rows: facts.map(({ path, value, how, source }) => [
-    factWords(path),
-    valueWords(value),
-    how ?? 'decided earlier',
-    source ?? 'none given',
+    rows ? `${rows.v} in` : '–',
   ]),
 });

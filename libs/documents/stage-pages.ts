@@ -2,17 +2,9 @@
 
 import { timeline, type Drawing } from '#drawings';
 import type { DecisionRecord, RecordedStage, RecordedSurface } from '#jobs';
+import { factTable } from './fact-table.js';
 import { column, type Pair, type PrintTable } from './print.js';
-import {
-  capital,
-  dayWords,
-  factWords,
-  momentWords,
-  personWords,
-  spaced,
-  statusWords,
-  valueWords,
-} from './words.js';
+import { capital, dayWords, momentWords, personWords, spaced, statusWords } from './words.js';
 
 export interface StagePage {
   readonly name: string;
@@ -28,7 +20,7 @@ export function stagePage(stage: RecordedStage): StagePage {
     name: capital(stage.stage),
     standing: `${capital(statusWords(stage.status))}. ${who}; ${editions}.`,
     chosen: stage.chosen.map(chosenWords),
-    tables: [factTable(stage), saidTable(stage), overrideTable(stage)].filter(
+    tables: [factsOf(stage), saidTable(stage), overrideTable(stage)].filter(
       ({ rows }) => rows.length > 0,
     ),
   };
@@ -45,16 +37,10 @@ function chosenWords({ what, value }: RecordedStage['chosen'][number]): Pair {
   return length === undefined ? [capital(what), value] : [length, `${value} in`];
 }
 
-const factTable = ({ stage, facts }: RecordedStage): PrintTable => ({
-  caption: `Facts that the ${stage} stage read`,
-  columns: [column('Fact'), column('Value', 1), column('How known'), column('Source')],
-  rows: facts.map(({ path, value, how, source, by, at }) => [
-    factWords(path),
-    valueWords(value),
+const factsOf = ({ stage, facts }: RecordedStage): PrintTable =>
+  factTable(`Facts that the ${stage} stage read`, facts, ({ how, by, at }) =>
     knownWords(how, by, at),
-    source ?? 'none given',
-  ]),
-});
+  );
 
 /** "measured, Cora, 3 Mar 2026"; records of before facts named their person say how alone. */
 const knownWords = (how: string | null, by?: string | null, at?: string | null): string =>

@@ -4,6 +4,7 @@ import { momentWords } from '#drawings';
 
 /** "surface/s1/support-spacings" → "Support spacings"; a site's or building's fact says so. */
 export function factWords(path: string): string {
+  if (path.endsWith('#how')) return `How known: ${factWords(path.slice(0, -4)).toLowerCase()}`;
   const parts = path.split('/');
   const place =
     parts[0] === 'building'
@@ -53,8 +54,16 @@ export function valueWords(value: unknown): string {
       ([key, each]) =>
         key !== 'steps' && each !== null && !(Array.isArray(each) && each.length === 0),
     )
-    .map(([key, each]) => `${spaced(key)} ${valueWords(each)}`)
+    .map(([key, each]) => keyedWords(key, each))
     .join(', ');
+}
+
+/** "inward 16.00 psf" where the key ends in its unit. */
+function keyedWords(key: string, value: unknown): string {
+  const [, name, unit] = /^(.+)_(psf|in|ft|lb)$/.exec(key) ?? [];
+  return name && unit && typeof value === 'string'
+    ? `${spaced(name)} ${value} ${unit}`
+    : `${spaced(key)} ${valueWords(value)}`;
 }
 
 /** One of a list: a measured spacing, always in inches, says its zone. */
