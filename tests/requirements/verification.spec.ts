@@ -2,8 +2,12 @@
 // nightly verification, as the service's own job does it; and what people and watches then see.
 
 import { afterAll, beforeAll, describe, expect, test } from '@jest/globals';
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
 import pg from 'pg';
 import { VerifyLogs } from '../../apps/api/log/verify-logs.js';
+import { verifyWholeLog } from '../../apps/cli/verify-log.js';
 import { startService, Settings } from '../../apps/api/service.js';
 import { openOne } from '../fuzz/open-one.js';
 import { call, company, settingsFor, withService, type Client } from '../service.js';
@@ -170,3 +174,46 @@ test('on request, by an administrator or reviewer alone; two instances do not ru
   const done = await health(ours.reviewer);
   expect(done).toMatchObject({ state: 'sound', running: null });
 });
+
+test('on the command line, without the service: sound, held to a checkpoint of one’s own, and altered', async () => {
+  const check = async (held?: { size: number; root: string }) => {
+    const lines: string[] = [];
+    const ok = await verifyWholeLog({
+      serviceUrl: running.database.serviceUrl,
+      dataFolder: '/nowhere',
+      company: ours.id,
+      keysFolder: running.keysFolder,
+      held,
+      say: (line) => lines.push(line),
+    });
+    return { ok, said: lines.join('\n') };
+  };
+  const good = await check();
+  expect(good.ok).toBe(true);
+  expect(good.said).toMatch(/Held to the checkpoint of \d+ entries kept outside the database\./);
+  const { rows } = await owner.query<{ size: string; root: Buffer }>(
+    'SELECT size, root FROM ledger.checkpoint WHERE log_id = $1 ORDER BY size LIMIT 1',
+    [ours.id],
+  );
+  const size = Number(rows[0]?.size);
+  expect((await check({ size, root: rows[0]!.root.toString('base64') })).ok).toBe(true);
+  const other = await check({ size, root: Buffer.alloc(32, 7).toString('base64') });
+  expect(other.ok).toBe(false);
+  const altered = await tampered(
+    `SET session_replication_role = replica;
+     UPDATE ledger.event SET type = 'x/1' WHERE log_id = '${ours.id}' AND pos = 3`,
+    () => check(),
+  );
+  expect(altered.ok).toBe(false);
+  expect(altered.said).toContain('First bad position: 3: columns differ from the body: type.');
+  await expect(
+    verifyWholeLog({
+      serviceUrl: undefined,
+      dataFolder: mkdtempSync(path.join(tmpdir(), 'gauge-none-')),
+      company: undefined,
+      keysFolder: undefined,
+      held: undefined,
+      say: () => undefined,
+    }),
+  ).rejects.toThrow('No database runs on');
+}, 60_000);

@@ -69,10 +69,8 @@ export function runWords(run: Run): string {
   if (run.result === 'damaged') {
     const where =
       run.faultPos === null ? '' : `The first bad position is ${count(run.faultPos)}: `;
-    return (
-      `The record does not hold. ${where}${run.faultSays ?? ''}. ` +
-      `${entries(run.done)} before it hold.`
-    ).replace(/\.\. /g, '. ');
+    const says = (run.faultSays ?? '').replace(/\.$/, '');
+    return `${where}${says}. ${entries(run.done)} before it hold.`;
   }
   const found = `All ${entries(run.done)} are unaltered and in order`;
   return run.checkpoint === null
