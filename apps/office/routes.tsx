@@ -53,6 +53,8 @@ const phone = () => import('./phone/phone-page.js');
 const tree = root.addChildren([
   outer('/sign-in', signIn, 'SignInPage'),
   outer('/sign-in/$token', signIn, 'LinkPage'),
+  outer('/packet/$token', () => import('./sign-off/visit-page.js'), 'VisitPage'),
+  outer('/customer/$token', () => import('./session/customer-page.js'), 'CustomerPage'),
   outer('/setup/$token', () => import('./session/setup.js'), 'SetupPage'),
   inside.addChildren([
     createRoute({
@@ -93,6 +95,7 @@ const tree = root.addChildren([
     page('/rules/drafts/$draft/impact', () => import('./rulebook/impact-page.js'), 'ImpactPage'),
     page('/rules/drafts/$draft/publish', () => import('./rulebook/publish-page.js'), 'PublishPage'),
     page('/catalogue', catalogue, 'CataloguePage'),
+    page('/catalogue/import', () => import('./catalogue/import-page.js'), 'CatalogueImportPage'),
     page('/catalogue/$edition', catalogue, 'CatalogueEditionPage'),
     page(
       '/catalogue/$edition/$profile',

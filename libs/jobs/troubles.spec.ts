@@ -189,6 +189,57 @@ test('spaced boards under the old roof: that plane is on hold and is decided aga
   );
 });
 
+test('spaced boards under one plane: it is on hold alone, and the other plane goes on', () => {
+  const of = (command: CommandInput): CommandInput =>
+    JSON.parse(JSON.stringify(command).replaceAll('"s1"', '"s2"')) as CommandInput;
+  const reroof: CommandInput = {
+    type: 'record-facts',
+    reason: 'told',
+    facts: ['s1', 's2'].flatMap((on) => [
+      { on, fact: 'reroof', value: true, how: 'measured' } as const,
+      { on, fact: 'old-roof-left', value: 'none', how: 'measured' } as const,
+    ]),
+  };
+  const north: CommandInput = {
+    type: 'add-surface',
+    id: 's2',
+    building: 'b1',
+    name: 'North',
+    kind: 'roof',
+  };
+  const own = {
+    ...HOUSE.facts,
+    facts: (HOUSE.facts as Extract<CommandInput, { type: 'record-facts' }>).facts.filter(
+      ({ on }) => on === 's1',
+    ),
+  } as CommandInput;
+  const provisional = { ...HOUSE.substrate, provisional: true } as CommandInput;
+  const steps = [HOUSE.style, HOUSE.coating, HOUSE.hazards, provisional, HOUSE.gauge];
+  const laid = [HOUSE.open, north, HOUSE.facts, of(own), reroof, ...steps, ...steps.map(of)].reduce(
+    playReading,
+    story(),
+  );
+  const bare = laid
+    .play(
+      { type: 'record-tear-off', surface: 's1', finding: 'different', words: 'spaced boards' },
+      ['crew-lead'],
+    )
+    .play(
+      { type: 'record-tear-off', surface: 's2', finding: 'as-assumed', words: 'plywood, dry' },
+      ['crew-lead'],
+    );
+  expect(
+    jobView(bare.job).surfaces.map(({ name, on_hold, stages }) => ({
+      name,
+      on_hold,
+      substrate: stages.substrate.status,
+    })),
+  ).toEqual([
+    { name: 'South', on_hold: true, substrate: 'needs-recheck' },
+    { name: 'North', on_hold: false, substrate: 'confirmed' },
+  ]);
+});
+
 test('a weathertightness document is promised and its warrantor has not approved: nothing is ordered', () => {
   const told = ready().play({
     type: 'record-facts',

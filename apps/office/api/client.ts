@@ -46,15 +46,25 @@ export const NO_ANSWER: Problem = {
     'Save again when you are connected: it is recorded once, even if the first try arrived.',
 };
 
+/** Pages by private link: a wrong code there ends nobody's session. */
+const WITHOUT_SESSION = /^\/(session|packet|customer)\b/;
+
 /** @throws ServiceProblem for anything but a 2xx answer. */
 export async function ask<T>(path: string, request: Request = {}): Promise<Answer<T>> {
   const response = await send(path, request);
-  if (response.status === 401 && !path.startsWith('/session')) {
+  if (response.status === 401 && !WITHOUT_SESSION.test(path)) {
     for (const listener of endings) listener();
   }
   if (!response.ok) throw new ServiceProblem(await problemOf(response));
   const value = response.status === 204 ? undefined : await response.json();
   return { value: value as T, version: versionOf(response.headers.get('etag')) };
+}
+
+/** A paper as bytes. @throws ServiceProblem */
+export async function askBytes(path: string, body: unknown): Promise<Blob> {
+  const response = await send(path, { method: 'POST', body });
+  if (!response.ok) throw new ServiceProblem(await problemOf(response));
+  return response.blob();
 }
 
 async function send(path: string, request: Request): Promise<Response> {

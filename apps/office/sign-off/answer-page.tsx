@@ -8,9 +8,11 @@ import { idsIn, jobCrumbs, WithJob } from '../jobs/use-job.js';
 import { Cautions } from '../parts/cautions.js';
 import { Failure, Loading } from '../parts/states.js';
 import { capital, day, moment } from '../parts/words.js';
+import { has } from '../shell/home.js';
 import { NotFound } from '../shell/inside.js';
 import { Page } from '../shell/page.js';
 import { AnswerForm } from './answer-form.js';
+import { MakeLink } from './make-link.js';
 import { PacketBody } from './packet-body.js';
 import { Reaffirm, Revoke } from './after-answer.js';
 import { Differences } from './sign-off-stage.js';
@@ -25,7 +27,8 @@ function Found({ job }: { readonly job: JobView }) {
 
 function RequestPage({ job, request }: { readonly job: JobView; readonly request: RequestView }) {
   const nameOf = useNames(idsIn(job));
-  const me = useQuery(sessionQuery).data?.person;
+  const session = useQuery(sessionQuery).data;
+  const me = session?.person;
   const received = request.standing === 'design received';
   const packet = useQuery({ ...packetQuery(job.id, request.request), enabled: !received });
   const mine = me?.id === request.engineer;
@@ -88,6 +91,9 @@ function RequestPage({ job, request }: { readonly job: JobView; readonly request
       <Cautions />
       {mine && request.standing === 'waiting' && packet.data && (
         <AnswerForm job={job} request={request} digest={packet.data.digest} />
+      )}
+      {request.standing === 'waiting' && has(session, 'project-manager') && (
+        <MakeLink job={job.id} request={request.request} />
       )}
       {mine && approved && sign && <Reaffirm job={job} request={request} sign={sign} />}
       {mine && approved && <Revoke job={job} request={request} />}
