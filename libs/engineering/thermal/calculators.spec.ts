@@ -65,6 +65,11 @@ describe('least-slope', () => {
     expect(least({ panel_family: 'lapped', sealed: false })).toBe(3);
     expect(least({ panel_family: 'lapped', sealed: true })).toBe(0.5);
     expect(least({ panel_family: 'standing-seam', sealed: false })).toBe(0.25);
+    for (const family of ['corrugated', 'ribbed', 'deep-rib']) {
+      expect(least({ panel_family: family, sealed: false })).toBe(3);
+      expect(least({ panel_family: family, sealed: true })).toBe(0.5);
+    }
+    expect(least({ panel_family: 'metal-shingle' })).toBe(3);
     expect(least({ panel_family: 'metal-shingles' })).toBe(3);
   });
   test('lapped panels must say whether they are sealed', () => {

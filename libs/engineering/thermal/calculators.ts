@@ -6,7 +6,7 @@ import { fahrenheit, feet } from '../units.js';
 import { leastSlope } from './least-slope.js';
 import { EXPANSION_CITES, EXPANSION_PER_F, type RoofMetal } from './metals.table.js';
 import { thermalMovement } from './movement.js';
-import { LEAST_SLOPE_CLAUSE } from './roof-code.table.js';
+import { LEAST_SLOPE_CLAUSE, type PanelFamily } from './roof-code.table.js';
 
 const thermal = calculator({
   name: 'thermal',
@@ -48,14 +48,26 @@ const thermal = calculator({
   },
 });
 
+/** The code's own groups, and the panel families of a catalogue that fall under them. */
+const FAMILIES = {
+  lapped: 'lapped',
+  corrugated: 'lapped',
+  ribbed: 'lapped',
+  'deep-rib': 'lapped',
+  'standing-seam': 'standing-seam',
+  'metal-shingles': 'metal-shingles',
+  'metal-shingle': 'metal-shingles',
+} as const satisfies Record<string, PanelFamily>;
+type NamedFamily = keyof typeof FAMILIES;
+
 const slope = calculator({
   name: 'least-slope',
   says: 'The least slope the code allows a metal roof covering',
   input: {
     panel_family: {
       kind: 'choice',
-      of: ['lapped', 'standing-seam', 'metal-shingles'],
-      says: 'lapped: exposed fasteners, laps not soldered',
+      of: Object.keys(FAMILIES) as readonly NamedFamily[],
+      says: 'lapped: exposed fasteners, laps not soldered (corrugated, ribbed, deep-rib)',
     },
     sealed: {
       kind: 'flag',
@@ -66,13 +78,14 @@ const slope = calculator({
   output: { min_rise_per_12: 'least rise in 12; the value itself is allowed' },
   cautions: [STRUCTURE_CAUTION, "The profile's listing and the warranty may ask for more."],
   run: ({ panel_family, sealed }) => {
-    if (panel_family === 'lapped' && sealed === undefined) {
+    const family = FAMILIES[panel_family];
+    if (family === 'lapped' && sealed === undefined) {
       return refused({ pointer: '/sealed', message: 'is missing: lapped panels go by it' });
     }
-    const rise = leastSlope(panel_family, sealed ?? false);
-    const name = panel_family === 'lapped' && sealed ? 'lapped with lap sealant' : panel_family;
+    const rise = leastSlope(family, sealed ?? false);
+    const name = family === 'lapped' && sealed ? 'lapped with lap sealant' : family;
     return result({ min_rise_per_12: rise }, [
-      step('least rise', rise, 'in 12', name, LEAST_SLOPE_CLAUSE[panel_family]),
+      step('least rise', rise, 'in 12', name, LEAST_SLOPE_CLAUSE[family]),
     ]);
   },
 });
