@@ -15,6 +15,7 @@ export * from './contract/views.js';
 export * from './contract/rulebook.js';
 export * from './contract/load-comparison.js';
 export * from './contract/impact.js';
+export { PART_NAMES, PART_WORDS, PARTS, type Part } from './catalogue/parts.js';
 export * from './contract/after-order-views.js';
 export {
   AVAILABILITIES, COLOR_GROUPS, CONDENSATION_CONTROLS, CORROSIVITIES, ENCLOSURES, FAMILIES, HOWS,

@@ -31,6 +31,7 @@ export { chartFaults, type ChartFault } from './catalogue/chart-checks.js';
 export { PART_NAMES, PARTS, type Part, type Sheet, type SheetFault } from './catalogue/parts.js';
 export { MOST_ROWS } from './catalogue/read-lines.js';
 export { importCatalogue, importCharts, type CatalogueImport, type PartChange } from './catalogue/import.js';
+export { catalogueDifference, type CatalogueDifference } from './catalogue/difference.js';
 export { noticesSince, type Notice } from './documents/notices.js';
 export { decidedBy, decidedIn, isStageEvent, type Decided, type Shelf, type StageEvent } from './rulebook/decided.js';
 export { replay, type Replay } from './rulebook/replay.js';

@@ -3,7 +3,7 @@
 
 import { Body, Controller, Query } from '@nestjs/common';
 import { z } from 'zod';
-import { importCatalogue, PART_NAMES, type SheetFault } from '#jobs';
+import { catalogueDifference, importCatalogue, PART_NAMES, type SheetFault } from '#jobs';
 import { Catalogue, Day, Words } from '#jobs/contract';
 import { Route } from '../http/route.js';
 import { Asking, type SignedIn } from '../http/signed-in.js';
@@ -13,6 +13,9 @@ import { csvRows, type RowsRead } from './csv-rows.js';
 import { xlsxRows } from './xlsx-rows.js';
 
 export const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
+
+const MOST_NAMED = 1_000;
+const MOST_DIFFERENCES = 2_000;
 
 const Draft = z.object({
   part: z
@@ -29,10 +32,21 @@ const CheckedSchema = z
       z.object({ part: z.string(), profile: z.string(), before: z.int(), after: z.int() }),
     ),
     notes: z.array(z.string()),
+    newest: z.int().describe('the edition it differs from; 0 for none'),
+    differences: z.int(),
+    difference: z
+      .array(
+        z.object({
+          part: z.string(),
+          row: z.string(),
+          column: z.string(),
+          was: z.string().nullable(),
+          becomes: z.string().nullable(),
+        }),
+      )
+      .describe(`the first ${MOST_DIFFERENCES}`),
   })
   .meta({ id: 'CheckedCatalogueImport' });
-
-const MOST_NAMED = 1_000;
 
 @Controller('api/catalogue/import')
 export class CatalogueImportController {
@@ -59,7 +73,15 @@ export class CatalogueImportController {
     });
     if (!checked.ok) throw bad(checked.faults);
     const { draft, changes, notes } = checked;
-    return { draft, changes, notes };
+    const difference = catalogueDifference(current, draft);
+    return {
+      draft,
+      changes,
+      notes,
+      newest: newest?.number ?? 0,
+      differences: difference.length,
+      difference: difference.slice(0, MOST_DIFFERENCES),
+    };
   }
 }
 

@@ -25,6 +25,13 @@ export function CataloguePage() {
     <Page
       wide
       title="Catalogue"
+      actions={
+        has(session, 'standards-manager') && (
+          <Link className="button main" to="/catalogue/import">
+            Bring a file
+          </Link>
+        )
+      }
       lead={
         current.data && (
           <p>

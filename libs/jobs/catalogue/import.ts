@@ -1,6 +1,6 @@
 // Parts of a catalogue from tables: read and checked whole, into a draft of the next edition. A
-// sheet replaces the rows of the profiles it names; other profiles keep theirs. Nothing is recorded
-// here: a person publishes the draft with a reason.
+// sheet replaces the rows of the profiles or fasteners it names; others keep theirs. Nothing is
+// recorded here: a person publishes the draft with a reason.
 
 import type { Catalogue, LoadChart } from '../contract/catalogue.js';
 import { chartNotes } from './chart-checks.js';
@@ -8,7 +8,15 @@ import { placedChartFaults, rowFaults, type Incoming } from './check-rows.js';
 import type { Line, Part, Sheet, SheetFault } from './parts.js';
 import { priced } from './prices.js';
 import { readLines } from './read-lines.js';
-import { assemblyRows, chartRows, madeRows } from './read-rows.js';
+import {
+  fastenerRows,
+  fastenerTestRows,
+  productFaults,
+  profileRows,
+  widthFaults,
+  withProducts,
+} from './read-products.js';
+import { assemblyRows, chartRows, madeRows, type Placed } from './read-rows.js';
 
 export interface ImportEdition {
   readonly edition: number;
@@ -52,29 +60,70 @@ export function importCatalogue(
   const faults = [...read.values()].flatMap((each) => each.faults);
   if (faults.length > 0) return refuse(faults);
   const lines = (part: Part): readonly Line[] => read.get(part)?.lines ?? [];
+  return drafted(lines, current, next);
+}
+
+function drafted(
+  lines: (part: Part) => readonly Line[],
+  current: Catalogue,
+  next: ImportEdition,
+): CatalogueImport {
+  const [profiles, fasteners, tests] = [
+    profileRows(lines('profiles')),
+    fastenerRows(lines('fasteners')),
+    fastenerTestRows(lines('fastener-tests')),
+  ];
   const [charts, made, assemblies] = [
     chartRows(lines('charts')),
     madeRows(lines('made')),
     assemblyRows(lines('assemblies')),
   ];
-  const cellFaults = [charts, made, assemblies].flatMap((each) => each.faults);
+  const read = [profiles, fasteners, tests, charts, made, assemblies];
+  const products = withProducts(current, profiles.items, fasteners.items, tests.items);
+  const known = { ...current, ...products };
+  const named = new Set([
+    ...current.fasteners.map(({ id }) => id),
+    ...lines('fasteners').map(({ cells }) => cells['fastener'] ?? ''),
+  ]);
   const incoming: Incoming = {
     charts: charts.items,
     made: made.items,
     assemblies: assemblies.items,
   };
-  const sheetFaults = [...cellFaults, ...rowFaults(incoming, current)];
-  const merged = { ...current, ...next, ...replaced(current, incoming) };
+  const merged = { ...known, ...next, ...replaced(current, incoming) };
   const list = priced(merged.made, lines('prices'));
-  if (sheetFaults.length + list.faults.length > 0) return refuse([...sheetFaults, ...list.faults]);
+  const faults = [
+    ...read.flatMap((each) => each.faults),
+    ...productFaults(profiles.items, fasteners.items, lines('fastener-tests'), named),
+    ...widthFaults(profiles.items, [...merged.made, ...merged.charts, ...merged.assemblies]),
+    ...rowFaults(incoming, known),
+    ...list.faults,
+  ];
+  if (faults.length > 0) return refuse(faults);
   const draft: Catalogue = { ...merged, made: [...list.made] };
+  const joined = [
+    ...productChanges('profiles', profiles.items, current.profiles),
+    ...productChanges('fasteners', fasteners.items, current.fasteners),
+  ];
   return {
     ok: true,
     draft,
-    changes: changesOf(incoming, lines('prices'), current),
+    changes: [...joined, ...changesOf(incoming, lines('prices'), current)],
     notes: chartNotes(draft.charts),
   };
 }
+
+const productChanges = (
+  part: 'profiles' | 'fasteners',
+  placed: readonly Placed<{ readonly id: string }>[],
+  before: readonly { readonly id: string }[],
+): readonly PartChange[] =>
+  placed.map(({ item }) => ({
+    part,
+    profile: item.id,
+    before: before.some(({ id }) => id === item.id) ? 1 : 0,
+    after: 1,
+  }));
 
 /** Charts by themselves, checked against each other but not against a catalogue. */
 export function importCharts(

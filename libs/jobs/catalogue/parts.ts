@@ -1,6 +1,43 @@
 // The parts of a catalogue that come in as tables, and the columns of each.
 
 export const PARTS = {
+  profiles: [
+    'profile',
+    'name',
+    'family',
+    'fastening',
+    'seam',
+    'structural',
+    'least_slope_per_12',
+    'warranty_least_slope_per_12',
+    'widths_in',
+    'rib_height_in',
+    'rib_pitch_in',
+    'flat_width_in',
+    'striated',
+    'longest_piece_ft',
+    'developed_width_in',
+    'outline',
+  ],
+  fasteners: [
+    'fastener',
+    'name',
+    'kind',
+    'clip_movement',
+    'metal',
+    'diameter_in',
+    'washer_diameter_in',
+    'thread_bite_in',
+  ],
+  'fastener-tests': [
+    'fastener',
+    'into',
+    'least_thickness_in',
+    'allowable_lb',
+    'document',
+    'edition',
+    'date',
+  ],
   charts: [
     'chart',
     'profile',
@@ -78,7 +115,21 @@ export const PARTS = {
 export type Part = keyof typeof PARTS;
 export const PART_NAMES = Object.keys(PARTS) as readonly Part[];
 
+/** What a part holds, as pages name it. */
+export const PART_WORDS: Readonly<Record<Part, string>> = {
+  profiles: 'Profiles: minimum slopes, widths, ribs, outline',
+  fasteners: 'Fasteners and clips',
+  'fastener-tests': 'Tested loads of fasteners',
+  charts: 'Load charts',
+  made: 'What is made: metals, thicknesses, paint, colors, prices',
+  assemblies: 'Tested assemblies and approvals',
+  prices: 'A price list for what is made',
+};
+
 const MAY_BE_EMPTY: Readonly<Record<Part, readonly string[]>> = {
+  profiles: ['warranty_least_slope_per_12', 'rib_pitch_in', 'developed_width_in', 'outline'],
+  fasteners: ['clip_movement', 'diameter_in', 'washer_diameter_in', 'thread_bite_in'],
+  'fastener-tests': ['least_thickness_in'],
   charts: ['gauge', 'deflection_psf'],
   made: ['gauge', 'gauge_table', 'least_order_squares', 'upcharge_usd'],
   assemblies: [

@@ -54,7 +54,7 @@ function faultsOfHeading(part: Part, heading: readonly string[]): readonly Fault
   ];
 }
 
-const MEASURE = /_(in|psf|squares)$|^price_usd$|^safety_factor$/;
+const MEASURE = /_(in|ft|lb|psf|squares)$|^price_usd$|^safety_factor$/;
 
 function faultsOfCells(part: Part, { cells }: Line): readonly Fault[] {
   return PARTS[part].flatMap((column): readonly Fault[] => {

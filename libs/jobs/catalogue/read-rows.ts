@@ -15,11 +15,11 @@ export interface RowsRead<T> {
   readonly faults: readonly SheetFault[];
 }
 
-const amount = (v: string | undefined, u: string) => ({ v, u });
-const list = (cell = ''): readonly string[] => cell.split(/[;\s]+/).filter((each) => each !== '');
-const yes = (cell = ''): unknown => (cell === 'yes' ? true : cell === 'no' ? false : cell);
+export const amount = (v: string | undefined, u: string) => ({ v, u });
+export const list = (cell = ''): readonly string[] => cell.split(/[;\s]+/).filter((each) => each !== '');
+export const yes = (cell = ''): unknown => (cell === 'yes' ? true : cell === 'no' ? false : cell);
 const whole = (cell = ''): unknown => (/^\d{1,6}$/.test(cell) ? Number(cell) : cell);
-const given = (cell: string | undefined, what: (cell: string) => object): object =>
+export const given = (cell: string | undefined, what: (cell: string) => object): object =>
   cell ? what(cell) : {};
 
 export const madeRows = (lines: readonly Line[]): RowsRead<MadeRow> =>
@@ -147,13 +147,13 @@ function chartOf(own: readonly Line[]): unknown {
   };
 }
 
-const sourceOf = (cells: Line['cells']) => ({
+export const sourceOf = (cells: Line['cells']) => ({
   document: cells['document'],
   edition: cells['edition'],
   date: cells['date'],
 });
 
-function oneByOne<T>(
+export function oneByOne<T>(
   part: Part,
   lines: readonly Line[],
   schema: z.ZodType<T>,
@@ -184,6 +184,12 @@ function faultsOf(
 /** The column that a place in the row was read from. */
 function columnOf(part: Part, path: readonly PropertyKey[]): string {
   const name = String(path[0] === 'rows' ? path[2] : path[0] === 'source' ? path[1] : path[0]);
-  if (name === 'id') return part === 'charts' ? 'chart' : 'number';
+  if (name === 'id') return ID_COLUMN[part] ?? 'number';
   return PARTS[part].find((column) => column === name || column.startsWith(`${name}_`)) ?? name;
 }
+
+const ID_COLUMN: Readonly<Partial<Record<Part, string>>> = {
+  charts: 'chart',
+  profiles: 'profile',
+  fasteners: 'fastener',
+};
