@@ -6,7 +6,7 @@ import type { Command } from './contract/commands.js';
 import type { JobEvent, PastEvent } from './contract/events.js';
 import type { Rehearsal } from './contract/views.js';
 import { decide } from './decide.js';
-import type { Context } from './decision.js';
+import type { Context, Decision } from './decision.js';
 import { evolve } from './evolve.js';
 import { CONFIRMED_STAGES, differencesFor, type Job } from './job.js';
 import { evaluationFor, questionOf } from './stages/gauge.js';
@@ -24,7 +24,7 @@ const STAGE_OF: Readonly<Partial<Record<Command['type'], Stage>>> = {
 
 export function rehearse(job: Job, command: Command, context: Context): Rehearsal {
   const decision = decide(job, command, context);
-  const said = saidBy(job, command, context);
+  const said = saidIn(decision) ?? saidBy(job, command, context);
   return {
     surface: 'surface' in command ? command.surface : '',
     stage: STAGE_OF[command.type] ?? 'sign-off',
@@ -41,6 +41,14 @@ function takenOff(job: Job, [event]: readonly JobEvent[], { catalogue }: Context
   if (event?.type !== 'take-off-recorded/1' || !surface) return {};
   const number = Object.keys(job.surfaces).indexOf(surface.id) + 1;
   return { take_off: { result: event.data.result, lines: linesOf(surface, number, event.data.result, catalogue) } };
+}
+
+/** What an accepted gauge says stands in its event: it is not worked out a second time. */
+function saidIn(decision: Decision): Pick<Rehearsal, 'findings' | 'evaluation'> | undefined {
+  const [event] = decision.ok ? decision.events : [];
+  if (event?.type !== 'gauge-selected/1') return undefined;
+  const { findings, evaluation } = event.data;
+  return { findings, evaluation };
 }
 
 function saidBy(job: Job, command: Command, context: Context): Pick<Rehearsal, 'findings' | 'evaluation'> {
