@@ -112,14 +112,16 @@ const trimTable = ({ trims }: Result): PrintTable => ({
     numbers('Left over'),
     column('How it is cut', 2),
   ],
-  rows: trims.map((each) => [
-    each.name,
-    inches(each.stock_in),
-    String(each.stocks),
-    feet(each.edges_ft),
-    feet(each.offcut_ft),
-    patternWords(each),
-  ]),
+  rows: trims
+    .filter(({ stocks }) => stocks > 0)
+    .map((each) => [
+      each.name,
+      inches(each.stock_in),
+      String(each.stocks),
+      feet(each.edges_ft),
+      feet(each.offcut_ft),
+      patternWords(each),
+    ]),
 });
 
 function patternWords({ patterns, stock_in, proved }: Result['trims'][number]): string {

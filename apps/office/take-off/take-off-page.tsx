@@ -3,6 +3,7 @@
 
 import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
+import { useState, type ReactNode } from 'react';
 import type { JobView, SurfaceView, TakeOffSheet } from '#jobs/contract';
 import { catalogueQuery, sessionQuery, takeOffQuery, useNames } from '../api/queries.js';
 import { idsIn, jobCrumbs, WithJob } from '../jobs/use-job.js';
@@ -86,13 +87,25 @@ function Body({ job, version, surface }: Given) {
           </p>
         </Empty>
       ) : (
-        <TakeOffForm
-          key={summary?.number ?? 0}
-          {...{ job, version, surface, clips }}
-          before={sheet.data}
-        />
+        <Again key={summary?.number ?? 0} open={sheet.data?.stands !== 'current'}>
+          <TakeOffForm {...{ job, version, surface, clips }} before={sheet.data} />
+        </Again>
       )}
     </>
+  );
+}
+
+/** A take-off that counts needs no form; another one is a step of its own. */
+function Again({ open, children }: { readonly open: boolean; readonly children: ReactNode }) {
+  const [shown, setShown] = useState(open);
+  return shown ? (
+    children
+  ) : (
+    <p className="no-print">
+      <button type="button" onClick={() => setShown(true)}>
+        Take off again
+      </button>
+    </p>
   );
 }
 

@@ -99,8 +99,9 @@ const Planes = ({ result: { planes } }: Of) => (
   />
 );
 
-const Trims = ({ result: { trims } }: Of) =>
-  trims.length === 0 ? null : (
+const Trims = ({ result: { trims } }: Of) => {
+  const bought = trims.filter(({ stocks }) => stocks > 0);
+  return bought.length === 0 ? null : (
     <PlainTable
       caption="Trims and how they are cut"
       columns={[
@@ -113,7 +114,7 @@ const Trims = ({ result: { trims } }: Of) =>
         num('Screws'),
         'How it is cut',
       ]}
-      rows={trims.map((each) => [
+      rows={bought.map((each) => [
         each.name,
         long(each.stock_in),
         String(each.stocks),
@@ -125,6 +126,7 @@ const Trims = ({ result: { trims } }: Of) =>
       ])}
     />
   );
+};
 
 const patternWords = ({ patterns, proved, stock_in }: TakeOffResult['trims'][number]): string => {
   const cuts = patterns.map(({ cuts_in, times }) =>
