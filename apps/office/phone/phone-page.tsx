@@ -12,14 +12,17 @@ import { Page } from '../shell/page.js';
 import { Outbox } from './outbox-list.js';
 import { Bays, Measure } from './measure.js';
 import { PhotoNote, Receipt, Stop, TearOffCheck } from './roof-forms.js';
+import { useKeptOnPhone } from './without-signal.js';
 
 export function PhoneListPage() {
   const session = useQuery(sessionQuery).data;
   const jobs = useQuery(jobsQuery('sort=due'));
+  const kept = useKeptOnPhone(session?.person.id ?? '');
   return (
     <Page title="On the roof">
       <div className="phone stack wide">
         {session && <Outbox person={session.person.id} />}
+        <KeptOnPhone kept={kept} />
         {jobs.isPending && <Loading what="the jobs" />}
         {jobs.error && <Failure error={jobs.error} retry={() => void jobs.refetch()} />}
         {jobs.data?.rows.length === 0 && <Empty title="No job is open" />}
@@ -72,6 +75,7 @@ function Found({ job }: { readonly job: JobView }) {
 function Roof({ job, surface }: { readonly job: JobView; readonly surface: SurfaceView }) {
   const person = useQuery(sessionQuery).data?.person.id ?? '';
   const given = { job, surface, person };
+  const kept = useKeptOnPhone(person);
   return (
     <Page
       title={surface.name}
@@ -86,6 +90,7 @@ function Roof({ job, surface }: { readonly job: JobView; readonly surface: Surfa
           </p>
         )}
         <Outbox person={person} />
+        <KeptOnPhone kept={kept} />
         <Stop {...given} />
         {surface.tear_off === 'due' && <TearOffCheck {...given} />}
         <Bays {...given} />
@@ -97,3 +102,11 @@ function Roof({ job, surface }: { readonly job: JobView; readonly surface: Surfa
     </Page>
   );
 }
+
+const KeptOnPhone = ({ kept }: { readonly kept: boolean }) => (
+  <p className="quiet small">
+    {kept
+      ? 'This page opens without a signal too. What it last read stays on this phone until you sign out.'
+      : 'Open this page once with a signal: then it opens without one too.'}
+  </p>
+);

@@ -1,11 +1,10 @@
 // The slim top bar: product, sections, the person.
 
-import { useQueryClient } from '@tanstack/react-query';
 import { Link, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
 import type { Session } from '../api/answers.js';
-import { ask } from '../api/client.js';
+import { ask, problemFrom } from '../api/client.js';
 import { unsaved } from '../parts/draft.js';
 import { Dialog } from '../parts/dialog.js';
 import { forgetPhone } from '../phone/without-signal.js';
@@ -69,15 +68,18 @@ export const Mark = () => (
 );
 
 function PersonMenu({ session }: { readonly session: Session }) {
-  const client = useQueryClient();
   const navigate = useNavigate();
-  const [asking, setAsking] = useState(false);
+  const [asking, setAsking] = useState<'no' | 'unsaved' | 'offline'>('no');
   const leave = async () => {
-    await ask('/session', { method: 'DELETE' }).catch(() => undefined);
+    const still = await ask('/session', { method: 'DELETE' }).then(
+      () => false,
+      (error: unknown) => problemFrom(error).status === 0,
+    );
+    if (still) return setAsking('offline');
     sessionStorage.clear();
     await forgetPhone();
-    client.clear();
-    await navigate({ to: '/sign-in' });
+    // A new page: nothing that was read stays in memory.
+    location.assign('/sign-in');
   };
   const leaveOrAsk = () => {
     if (unsaved()) setAsking(true);
@@ -106,14 +108,30 @@ function PersonMenu({ session }: { readonly session: Session }) {
           </Menu>
         </Popover>
       </MenuTrigger>
-      <Dialog title="Sign out with unsaved work?" open={asking} close={() => setAsking(false)}>
+      <Dialog
+        title="Sign out with unsaved work?"
+        open={asking === 'unsaved'}
+        close={() => setAsking('no')}
+      >
         <p>You typed something that is not saved. Signing out throws it away.</p>
         <div className="row">
-          <button type="button" onClick={() => setAsking(false)}>
+          <button type="button" onClick={() => setAsking('no')}>
             Stay signed in
           </button>
           <button type="button" className="danger" onClick={() => void leave()}>
             Sign out and throw it away
+          </button>
+        </div>
+      </Dialog>
+      <Dialog
+        title="You are still signed in"
+        open={asking === 'offline'}
+        close={() => setAsking('no')}
+      >
+        <p>The service did not answer. Sign out again when you are connected.</p>
+        <div className="row">
+          <button type="button" className="main" onClick={() => setAsking('no')}>
+            Close
           </button>
         </div>
       </Dialog>
