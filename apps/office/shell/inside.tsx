@@ -31,7 +31,7 @@ export function Inside() {
       <RecordAlarm session={session.data} />
       <FocusOnMove />
       <Outlet />
-      <Foot />
+      <Foot company={session.data.company.id} />
       <SessionWatch session={session.data} />
     </>
   );
@@ -67,8 +67,16 @@ function FocusOnMove() {
   return null;
 }
 
-const Foot = () => (
+/** Companies of the demonstration, by the ids that filling gives them. */
+const INVENTED: Readonly<Record<string, string>> = {
+  demonstration: 'This company, its jobs and its people are invented, for demonstration.',
+  'demonstration-large':
+    'This company, its jobs and its people are invented, for demonstration. Its nine years are simulated: the day from which an entry counts is told; when it was recorded is when the demonstration was made.',
+};
+
+const Foot = ({ company }: { readonly company: string }) => (
   <footer className="foot">
+    {INVENTED[company] && <p>{INVENTED[company]}</p>}
     <p>
       An office aid: local code and the authority having jurisdiction govern; a licensed engineer
       decides what spans. <Link to="/help">Help</Link>
