@@ -2,7 +2,7 @@
 // and a gauge number that fits its base thickness.
 
 import { cite, COMMON_PRACTICE } from '#engineering';
-import { listed, recorded, text } from './figures.js';
+import { listed, measuredBetween, recorded, text } from './figures.js';
 import { gaugeNumber, optionText, thickness } from './gauges.js';
 import { fail, notApplicable, pass, rule, unknown, unknownOf } from './rule.js';
 
@@ -122,9 +122,10 @@ export const labelFitsThickness = rule({
     }
     const [least, most] = [recorded('least', range[0], 'in'), recorded('most', range[1], 'in')];
     const figures = [thickness(option), least, most];
+    const left = measuredBetween(option.thickness_in, [least, most], 4);
     return option.thickness_in >= range[0] && option.thickness_in <= range[1]
-      ? pass(undefined, figures)
-      : fail(`${optionText(option)} is not between ${text(least)} and ${text(most)}`, figures);
+      ? pass(undefined, figures, left)
+      : fail(`${optionText(option)} is not between ${text(least)} and ${text(most)}`, figures, left);
   },
 });
 

@@ -2,6 +2,7 @@
 // made in the right order and scale, and what stands against it. A person decides.
 
 import { cite, COMMON_PRACTICE } from '#engineering';
+import { daysBetween, measured, measuredDay } from './figures.js';
 import { nothingLeft } from './outstanding.js';
 import { fail, figure, notApplicable, pass, rule, unknown, unknownOf } from './rule.js';
 
@@ -33,12 +34,17 @@ export const termInForce = rule({
     if (notice_date === undefined || term_from === undefined || term_to === undefined) {
       return unknownOf({ notice_date, term_from, term_to });
     }
-    if (notice_date >= term_from && notice_date <= term_to) return pass();
-    return fail(`notice of ${notice_date} is outside the term from ${term_from} to ${term_to}`, [
-      figure('notice', notice_date, ''),
-      figure('term from', term_from, ''),
-      figure('term to', term_to, ''),
-    ]);
+    const [from, to] = [figure('term from', term_from, ''), figure('term to', term_to, '')];
+    const left =
+      notice_date < term_from
+        ? measured(from, daysBetween(term_from, notice_date), 'days', 0)
+        : measuredDay(to, notice_date);
+    if (notice_date >= term_from && notice_date <= term_to) return pass(undefined, undefined, left);
+    return fail(
+      `notice of ${notice_date} is outside the term from ${term_from} to ${term_to}`,
+      [figure('notice', notice_date, ''), from, to],
+      left,
+    );
   },
 });
 

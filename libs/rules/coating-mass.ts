@@ -160,10 +160,12 @@ export const tightBends = rule({
     if (trim_bend_radius_t === undefined) return unknown('trim_bend_radius_t');
     const radius = recorded('inside radius', trim_bend_radius_t, 'thicknesses');
     const least = recorded('least radius', least_radius_t, 'thicknesses');
-    if (trim_bend_radius_t >= least_radius_t) return pass(undefined, [radius, least]);
+    const left = measured(least, trim_bend_radius_t - least_radius_t, least.u, 1);
+    if (trim_bend_radius_t >= least_radius_t) return pass(undefined, [radius, least], left);
     return fail(
       `trim bent to an inside radius of ${text(radius)}, under ${text(least)}, cracks its coating`,
       [radius, least],
+      left,
     );
   },
 });

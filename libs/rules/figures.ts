@@ -35,6 +35,27 @@ export const measured = (
   decimals: number,
 ): Measured => ({ limit, margin: marginOf(distance, unit, decimals) });
 
+/** Of two days, 2026-02-14: how many lie from the first to the second. */
+export const daysBetween = (first: string, second: string): number =>
+  Math.round((Date.parse(second) - Date.parse(first)) / DAY_MS);
+const DAY_MS = 86_400_000;
+
+/** A day held against the last one that is good. */
+export const measuredDay = (last: Figure, day: string): Measured =>
+  measured(last, daysBetween(day, last.v), 'days', 0);
+
+/** A value held between two limits: the nearer one counts. */
+export function measuredBetween(
+  value: number,
+  [least, most]: readonly [Figure, Figure],
+  decimals: number,
+): Measured {
+  const [low, high] = [value - Number(least.v), Number(most.v) - value];
+  return low <= high
+    ? measured(least, low, least.u, decimals)
+    : measured(most, high, most.u, decimals);
+}
+
 /** How far a value stays on the good side of its limit; negative where it fails. */
 export const marginOf = (distance: number, unit: string, decimals: number): Figure =>
   against('margin', distance, 0, unit, decimals);

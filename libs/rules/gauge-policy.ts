@@ -2,7 +2,7 @@
 
 import { COMMON_PRACTICE } from '#engineering';
 import type { OptionFacts } from './facts.js';
-import { listed, recorded, text } from './figures.js';
+import { listed, measured, recorded, text } from './figures.js';
 import { gaugeNumber, gaugesIn, optionText, thickness } from './gauges.js';
 import {
   fail,
@@ -104,12 +104,14 @@ export const startOnOpenFraming = rule({
     if (support_spacing_in === undefined) return unknown('support_spacing_in');
     const span = recorded('support spacing', support_spacing_in, 'in');
     const long = recorded('long span', long_span_in, 'in');
+    const left = measured(long, support_spacing_in - long_span_in, 'in', 3);
     if (support_spacing_in >= long_span_in)
-      return pass(`heavier than 24 at a long span`, [span, long]);
+      return pass(`heavier than 24 at a long span`, [span, long], left);
     return fail(
       `${optionText(option)} is heavier than 24 though the span of ${text(span)} ` +
         `is under ${text(long)}`,
       [thickness(option), span, long],
+      left,
     );
   },
 });

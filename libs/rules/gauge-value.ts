@@ -3,7 +3,7 @@
 
 import { COMMON_PRACTICE } from '#engineering';
 import type { Facts } from './facts.js';
-import { against, recorded, text } from './figures.js';
+import { against, measuredBetween, recorded, text } from './figures.js';
 import { optionText, thickness } from './gauges.js';
 import { fail, notApplicable, pass, rule, unknown, unknownOf } from './rule.js';
 
@@ -88,13 +88,15 @@ export const nextGaugeCosts = rule({
       recorded('least', least_percent, '%'),
       recorded('most', most_percent, '%'),
     ] as const;
+    const left = measuredBetween(more, band, 1);
     if (more >= least_percent && more <= most_percent) {
-      return pass(`24 costs ${text(difference)} more than 26`, [difference, ...band]);
+      return pass(`24 costs ${text(difference)} more than 26`, [difference, ...band], left);
     }
     return fail(
       `24 costs ${text(difference)} more than 26, outside the usual ${text(band[0])} to ` +
         `${text(band[1])}: check the price list`,
       [difference, ...band],
+      left,
     );
   },
 });

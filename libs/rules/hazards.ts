@@ -2,7 +2,7 @@
 // enclosure asked outright, and figures whose edition text has not been read.
 
 import { cite, COMMON_PRACTICE } from '#engineering';
-import { against, listed, recorded, text } from './figures.js';
+import { against, listed, measured, recorded, text } from './figures.js';
 import { fail, failAs, pass, rule, unknown, unknownOf } from './rule.js';
 import { label } from './words.js';
 import { worstUtilization } from './zones.js';
@@ -56,16 +56,19 @@ export const unconfirmedFigures = rule({
     const limit = recorded('limit', utilization_limit, '');
     const shown = against('worst utilization', worst, utilization_limit, '', 3);
     const figures = [shown, limit];
+    const left = measured(limit, utilization_limit - worst, '', 3);
     return worst > utilization_limit
       ? failAs(
           'require',
           `${what}; at a utilization of ${text(shown)}, over ${text(limit)}, sign-off is required`,
           figures,
+          left,
         )
       : failAs(
           'caution',
           `${what}; utilization ${text(shown)} stays within ${text(limit)}`,
           figures,
+          left,
         );
   },
 });

@@ -2,7 +2,7 @@
 // warranties ask for while there is still time.
 
 import { cite, COMMON_PRACTICE } from '#engineering';
-import { measured, recorded, text } from './figures.js';
+import { measured, measuredDay, recorded, text } from './figures.js';
 import { answeredYes, nothingLeft } from './outstanding.js';
 import {
   fail,
@@ -67,11 +67,14 @@ export const quoteIsValid = rule({
     if (quote_valid_until === undefined || order_date === undefined) {
       return unknownOf({ quote_valid_until, order_date });
     }
-    if (order_date <= quote_valid_until) return pass();
-    return fail(`the quote was valid until ${quote_valid_until}; the order is of ${order_date}`, [
-      figure('quote valid until', quote_valid_until, ''),
-      figure('order date', order_date, ''),
-    ]);
+    const last = figure('quote valid until', quote_valid_until, '');
+    const left = measuredDay(last, order_date);
+    if (order_date <= quote_valid_until) return pass(undefined, undefined, left);
+    return fail(
+      `the quote was valid until ${quote_valid_until}; the order is of ${order_date}`,
+      [last, figure('order date', order_date, '')],
+      left,
+    );
   },
 });
 

@@ -2,7 +2,7 @@
 // whether the longest piece can be brought, landed and lifted.
 
 import { COMMON_PRACTICE } from '#engineering';
-import { listed, recorded, text } from './figures.js';
+import { listed, measured, recorded, text } from './figures.js';
 import { answeredYes, nothingLeft } from './outstanding.js';
 import { fail, pass, rule, unknown, unknownOf } from './rule.js';
 
@@ -82,11 +82,16 @@ export const longestPiece = rule({
     const short = named.flatMap(({ name, limit }) =>
       limit !== undefined && limit < longest_piece_ft ? [recorded(name, limit, 'ft')] : [],
     );
+    const known = named.flatMap(({ name, limit }) =>
+      limit === undefined ? [] : [recorded(name, limit, 'ft')],
+    );
+    const tightest = known.sort((a, b) => Number(a.v) - Number(b.v))[0];
+    const left = tightest && measured(tightest, Number(tightest.v) - longest_piece_ft, 'ft', 2);
     if (short.length > 0) {
       const over = listed(short.map((each) => `${each.name} (${text(each)})`));
-      return fail(`the longest piece of ${text(piece)} is too long for ${over}`, [piece, ...short]);
+      return fail(`the longest piece of ${text(piece)} is too long for ${over}`, [piece, ...short], left);
     }
-    return Object.values(limits).includes(undefined) ? unknownOf(limits) : pass(undefined, [piece]);
+    return Object.values(limits).includes(undefined) ? unknownOf(limits) : pass(undefined, [piece], left);
   },
 });
 

@@ -139,10 +139,12 @@ export const failAs = (
   severity: Severity,
   words: string,
   figures: readonly Figure[] = [],
+  measured: Measured = {},
 ): Verdict => ({
   outcome: 'fail',
   words,
   figures,
   severity,
+  ...measured,
 });
 export const figure = (name: string, v: string, u: string): Figure => ({ name, v, u });

@@ -73,7 +73,18 @@ describe.each(ALL_RULES.map((rule): [string, Rule] => [rule.id, rule]))('%s', (_
     for (const { verdict } of play()) {
       if (verdict.outcome !== 'fail') continue;
       for (const { v } of verdict.figures ?? []) expect(verdict.words).toContain(v);
-      if (verdict.margin) expect(Number(verdict.margin.v)).toBeLessThanOrEqual(0);
+      // HAZ-02 cautions also where there is room left to the limit from which it requires.
+      if (verdict.margin && verdict.severity !== 'caution')
+        expect(Number(verdict.margin.v)).toBeLessThanOrEqual(0);
+    }
+  });
+
+  it('names limit and margin together, where it measures', () => {
+    for (const { verdict } of play()) {
+      if (verdict.outcome !== 'pass' && verdict.outcome !== 'fail') continue;
+      expect(verdict.limit === undefined).toBe(verdict.margin === undefined);
+      if (verdict.figures?.some(({ name }) => name === 'limit' || name === 'least'))
+        expect(verdict.margin).toBeDefined();
     }
   });
 

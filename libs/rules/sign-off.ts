@@ -3,8 +3,8 @@
 
 import { COMMON_PRACTICE } from '#engineering';
 import type { Facts } from './facts.js';
-import { against, listed, recorded, text } from './figures.js';
-import { fail, pass, rule, unknownOf, type Figure } from './rule.js';
+import { against, listed, measured, recorded, text } from './figures.js';
+import { fail, pass, rule, unknownOf, type Figure, type Measured } from './rule.js';
 import { worstUtilization } from './zones.js';
 
 interface Reason {
@@ -59,13 +59,14 @@ export const signOffIsRequired = rule({
       return fail(
         `a licensed engineer signs: ${reasons.map((each) => each.words).join('; ')}`,
         reasons.flatMap((each) => each.figures),
+        reasons.some((each) => each.figures.length > 0) ? utilizationLeft(facts, limits) : {},
       );
     }
     const { open_framing, zones, outside_method, unconfirmed_figures } = facts;
     const needed = { open_framing, zones, outside_method, unconfirmed_figures };
     return Object.values(needed).includes(undefined)
       ? unknownOf(needed)
-      : pass('nothing asks for a sign-off');
+      : pass('nothing asks for a sign-off', undefined, utilizationLeft(facts, limits));
   },
 });
 
@@ -131,6 +132,17 @@ function fromZones(facts: SignOffFacts, limits: Limits): readonly Reason[] {
       ? over(limits.unconfirmed_utilization_limit, ' on figures to be confirmed')
       : []),
   ];
+}
+
+/** What is left to the limit of utilization that counts here; nothing where none is known. */
+function utilizationLeft({ zones, unconfirmed_figures }: SignOffFacts, limits: Limits): Measured {
+  const worst = worstUtilization(zones ?? []);
+  if (worst === undefined) return {};
+  const limit =
+    (unconfirmed_figures ?? []).length > 0
+      ? Math.min(limits.utilization_limit, limits.unconfirmed_utilization_limit)
+      : limits.utilization_limit;
+  return measured(recorded('limit', limit, ''), limit - worst, '', 3);
 }
 
 function fromWork(facts: SignOffFacts): readonly Reason[] {

@@ -3,6 +3,7 @@
 // text.
 
 import { cite, COMMON_PRACTICE } from '#engineering';
+import { measuredDay } from './figures.js';
 import { answeredYes, nothingLeft } from './outstanding.js';
 import { fail, figure, notApplicable, pass, rule, unknown, unknownOf } from './rule.js';
 
@@ -44,11 +45,14 @@ export const registeredInTime = rule({
     if (registration_due_by === undefined || registered_on === undefined) {
       return unknownOf({ registration_due_by, registered_on });
     }
-    if (registered_on <= registration_due_by) return pass();
-    return fail(`filed late: registered on ${registered_on}, due by ${registration_due_by}`, [
-      figure('registered on', registered_on, ''),
-      figure('due by', registration_due_by, ''),
-    ]);
+    const last = figure('due by', registration_due_by, '');
+    const left = measuredDay(last, registered_on);
+    if (registered_on <= registration_due_by) return pass(undefined, undefined, left);
+    return fail(
+      `filed late: registered on ${registered_on}, due by ${registration_due_by}`,
+      [figure('registered on', registered_on, ''), last],
+      left,
+    );
   },
 });
 
