@@ -43,6 +43,12 @@ export const PAGES: readonly PageOf[] = [
   { name: 'import', path: '/jobs/import', who: OFFICE },
   { name: 'job', path: `/jobs/${BARN.id}`, who: OFFICE },
   { name: 'job-open', path: `/jobs/${WORKSHOP.id}`, who: OFFICE },
+  { name: 'take-off', path: `/jobs/${HOUSE.id}/take-off/${surface(HOUSE)}`, who: OFFICE },
+  {
+    name: 'take-off-open',
+    path: `/jobs/${WORKSHOP.id}/take-off/${surface(WORKSHOP)}`,
+    who: OFFICE,
+  },
   { name: 'order', path: `/jobs/${BARN.id}/order`, who: OFFICE },
   ...[
     'open-change-order',

@@ -12,7 +12,8 @@ import {
   surfaceOptions,
   YES_NO,
 } from './pick.js';
-import type { JobView } from '#jobs/contract';
+import { feetInches } from '#drawings';
+import type { JobView, OrderLine } from '#jobs/contract';
 
 const noOrder = (job: JobView): string | null =>
   job.after.orders.length > 0 ? null : 'No order is out yet.';
@@ -23,6 +24,9 @@ const theOrder = (job: JobView): Ask => ({
   options: orderOptions(job),
 });
 const startOrder = (job: JobView, about: string) => ({ order: first(orderOptions(job), about) });
+/** "1A, Snap seam 16, 18'-0\"": lines of one panel differ by their length. */
+const lineWords = ({ id, words, length }: OrderLine): string =>
+  [id.toUpperCase(), words, ...(length ? [feetInches(Number(length.v))] : [])].join(', ');
 const linesOf = (job: JobView, order: string | undefined) =>
   inForce(orderOf(job, order))?.lines ?? [];
 
@@ -67,25 +71,36 @@ export const recordAcknowledgment: AfterForm = {
   roles: OFFICE,
   button: 'Save the acknowledgment',
   saved: 'The acknowledgment was recorded.',
-  lead: 'Counts stand as ordered; change what the supplier confirms otherwise. Nought: left out.',
+  lead: 'Counts and lengths stand as ordered; change what the supplier confirms otherwise. Nought: left out. What differs is compared line by line.',
   missing: noOrder,
   start: (job, about) => {
     const start = startOrder(job, about);
     return {
       ...start,
       ...Object.fromEntries(
-        linesOf(job, start.order).map(({ id, count }) => [`count-${id}`, String(count)]),
+        linesOf(job, start.order).flatMap(({ id, count, length }) => [
+          [`count-${id}`, String(count)],
+          ...(length ? [[`length-${id}`, length.v]] : []),
+        ]),
       ),
     };
   },
   asks: (job, { order }) => [
     theOrder(job),
     { id: 'dated', label: 'Dated', kind: 'day' },
-    ...linesOf(job, order).map(({ id, words }): Ask => ({
-      id: `count-${id}`,
-      label: `${id}, ${words}: confirmed`,
-      kind: 'count',
-    })),
+    ...linesOf(job, order).flatMap((line): Ask[] => [
+      { id: `count-${line.id}`, label: `${lineWords(line)}: how many confirmed`, kind: 'count' },
+      ...(line.length
+        ? [
+            {
+              id: `length-${line.id}`,
+              label: `${line.id.toUpperCase()}: length confirmed`,
+              kind: 'decimal' as const,
+              unit: 'in',
+            },
+          ]
+        : []),
+    ]),
     { id: 'files', label: 'The acknowledgment as it came', kind: 'files', optional: true },
   ],
   command: (given, job) => ({
@@ -93,7 +108,13 @@ export const recordAcknowledgment: AfterForm = {
     order: given.text('order'),
     dated: given.day('dated'),
     lines: linesOf(job, given.text('order'))
-      .map((line) => ({ ...line, count: given.count(`count-${line.id}`) }))
+      .map((line) => ({
+        ...line,
+        count: given.count(`count-${line.id}`),
+        ...(line.length
+          ? { length: { v: given.decimal(`length-${line.id}`), u: 'in' as const } }
+          : {}),
+      }))
       .filter(({ count }) => count > 0),
     files: given.files('files'),
   }),
@@ -110,15 +131,20 @@ export const recordReceipt: AfterForm = {
   asks: (job, { order }) => [
     theOrder(job),
     { id: 'on', label: 'Received on', kind: 'day' },
-    ...linesOf(job, order).flatMap(({ id, words, count }): Ask[] => [
+    ...linesOf(job, order).flatMap((line): Ask[] => [
       {
-        id: `count-${id}`,
-        label: `${id}, ${words}: received of ${count}`,
+        id: `count-${line.id}`,
+        label: `${lineWords(line)}: received of ${line.count}`,
         kind: 'count',
         optional: true,
         hint: 'Empty: none of it came',
       },
-      { id: `damaged-${id}`, label: `${id}: of these damaged`, kind: 'count', optional: true },
+      {
+        id: `damaged-${line.id}`,
+        label: `${line.id.toUpperCase()}: of these damaged`,
+        kind: 'count',
+        optional: true,
+      },
     ]),
     ...surfaceOptions(job).map(({ value, label }): Ask => ({
       id: `lots-${value}`,
@@ -162,10 +188,7 @@ export const settleReceipt: AfterForm = {
       id: 'line',
       label: 'Line',
       kind: 'pick',
-      options: linesOf(job, order).map(({ id, words }) => ({
-        value: id,
-        label: `${id}, ${words}`,
-      })),
+      options: linesOf(job, order).map((line) => ({ value: line.id, label: lineWords(line) })),
     },
     { id: 'words', label: 'How the shortage or the damage was settled', kind: 'long' },
   ],

@@ -151,7 +151,8 @@ const Differences = ({
     <List
       name={name}
       lines={list.map(
-        ({ line, what, from, to }) => `${line} ${what}: ${from ?? 'nothing'} → ${to ?? 'nothing'}`,
+        ({ line, what, from, to }) =>
+          `${line.toUpperCase()} ${what}: ${from ?? 'nothing'} → ${to ?? 'nothing'}`,
       )}
     />
   );

@@ -3,7 +3,7 @@
 
 import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
-import { useState, type ReactNode } from 'react';
+import { useState } from 'react';
 import type { JobView, SurfaceView, TakeOffSheet } from '#jobs/contract';
 import { catalogueQuery, sessionQuery, takeOffQuery, useNames } from '../api/queries.js';
 import { idsIn, jobCrumbs, WithJob } from '../jobs/use-job.js';
@@ -57,6 +57,9 @@ function Body({ job, version, surface }: Given) {
     enabled: summary !== undefined,
   });
   const catalogue = useQuery(catalogueQuery).data;
+  /** One that counts needs no form, and the form shows what it would come to in its place. */
+  const [again, setAgain] = useState<number | undefined>();
+  const folded = summary?.stands === 'current' && again !== summary.number;
   const open = (['style', 'gauge'] as const).find(
     (stage) => surface.stages[stage].status !== 'confirmed',
   );
@@ -67,7 +70,14 @@ function Body({ job, version, surface }: Given) {
   const clips = catalogue?.fasteners.find((each) => each.id === fastener)?.kind !== 'screw';
   return (
     <>
-      {sheet.data && <Recorded job={job} sheet={sheet.data} office={office} />}
+      {sheet.data && (
+        <Recorded
+          job={job}
+          sheet={sheet.data}
+          office={office}
+          whole={folded || open !== undefined}
+        />
+      )}
       {!office ? (
         !summary && <Empty title="Not taken off yet">Your role may read it once it is.</Empty>
       ) : open || surface.withdrawn !== null ? (
@@ -86,26 +96,20 @@ function Body({ job, version, surface }: Given) {
             )}
           </p>
         </Empty>
+      ) : folded ? (
+        <p className="no-print">
+          <button type="button" onClick={() => setAgain(summary?.number)}>
+            Take off again
+          </button>
+        </p>
       ) : (
-        <Again key={summary?.number ?? 0} open={sheet.data?.stands !== 'current'}>
-          <TakeOffForm {...{ job, version, surface, clips }} before={sheet.data} />
-        </Again>
+        <TakeOffForm
+          key={summary?.number ?? 0}
+          {...{ job, version, surface, clips }}
+          before={sheet.data}
+        />
       )}
     </>
-  );
-}
-
-/** A take-off that counts needs no form; another one is a step of its own. */
-function Again({ open, children }: { readonly open: boolean; readonly children: ReactNode }) {
-  const [shown, setShown] = useState(open);
-  return shown ? (
-    children
-  ) : (
-    <p className="no-print">
-      <button type="button" onClick={() => setShown(true)}>
-        Take off again
-      </button>
-    </p>
   );
 }
 
@@ -113,10 +117,13 @@ function Recorded({
   job,
   sheet,
   office,
+  whole,
 }: {
   readonly job: JobView;
   readonly sheet: TakeOffSheet;
   readonly office: boolean;
+  /** Whether what was counted is shown too. */
+  readonly whole: boolean;
 }) {
   const nameOf = useNames([...idsIn(job), sheet.recorded.by]);
   const stale = sheet.stands === 'stale';
@@ -150,7 +157,7 @@ function Recorded({
           </Link>
         </p>
       )}
-      <Taken result={sheet.result} />
+      {(whole || !office) && <Taken result={sheet.result} />}
     </section>
   );
 }

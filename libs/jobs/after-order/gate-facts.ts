@@ -3,7 +3,7 @@
 import type { Facts } from '#rules';
 import type { Catalogue } from '../contract/catalogue.js';
 import type { CommandOf } from '../contract/commands.js';
-import { factPath, type FactName } from '../contract/fact-dictionary.js';
+import { factDefinition, factPath, type FactName } from '../contract/fact-dictionary.js';
 import { activeSurfaces, CONFIRMED_STAGES, signOffStands, type Job, type Surface } from '../job.js';
 import { lookupIn } from '../lookup.js';
 import { damageLeft, receiptDifferences } from './lines.js';
@@ -40,7 +40,7 @@ export function orderFacts(job: Job, command: OrderCommand, catalogue: Catalogue
     sign_offs_not_standing: named(surfaces.filter((surface) => !signOffStands(job, surface))),
     assumed_facts: Object.entries(job.facts)
       .filter(([, { how }]) => how === 'assumed')
-      .map(([path]) => path),
+      .map(([path]) => factWords(job, path)),
     lengths_not_signed: named(
       surfaces.filter(({ id }) => {
         const own = lengths.get(id);
@@ -60,6 +60,15 @@ export function orderFacts(job: Job, command: OrderCommand, catalogue: Catalogue
     ...paperFacts(job),
     ...warrantyBeforeOrder(job, surfaces, catalogue),
   };
+}
+
+/** "Slope of the surface (South)": a fact in the words it is asked by, and of what. */
+function factWords(job: Job, path: string): string {
+  const parts = path.split('/');
+  const { asks } = factDefinition((parts.at(-1) ?? '') as FactName);
+  const [kind = '', id = ''] = parts;
+  const of = { surface: job.surfaces[id]?.name, building: job.buildings[id]?.name }[kind];
+  return of === undefined ? asks : `${asks} (${of})`;
 }
 
 function paperFacts(job: Job): Facts {
