@@ -9,6 +9,7 @@ import { ScrollTable } from '../parts/table.js';
 import { capital, moment, prose } from '../parts/words.js';
 import { has, OFFICE } from '../shell/home.js';
 import { useAnnounce } from '../shell/live.js';
+import { CustomerLink } from './customer-link.js';
 
 interface Paper {
   readonly paper: string;
@@ -33,7 +34,9 @@ const papersQuery = (job: JobView) =>
 export function Papers({ job }: { readonly job: JobView }) {
   const papers = useQuery(papersQuery(job));
   const issue = useIssue(job);
-  const may = has(useQuery(sessionQuery).data, ...OFFICE, 'warranty-reviewer');
+  const session = useQuery(sessionQuery).data;
+  const may = has(session, ...OFFICE, 'warranty-reviewer');
+  const issued = (papers.data ?? []).filter(({ issued_at }) => issued_at !== null);
   if (papers.isPending) return <Loading what="the papers" />;
   if (papers.data === undefined)
     return <Failure error={papers.error} retry={() => void papers.refetch()} />;
@@ -72,6 +75,9 @@ export function Papers({ job }: { readonly job: JobView }) {
           ))}
         </tbody>
       </ScrollTable>
+      {issued.length > 0 && has(session, 'office', 'project-manager') && (
+        <CustomerLink job={job} papers={issued.map((each) => ({ ...each, name: nameOf(each) }))} />
+      )}
     </>
   );
 }
