@@ -2,10 +2,16 @@
 // is never pretended, the owner's report, the register of licenses.
 
 import { beforeAll, describe, expect, test } from '@jest/globals';
+import { DUE_KINDS } from '#jobs';
+import { Companies } from '../../apps/api/data/companies.js';
+import { Ledgers } from '../../apps/api/data/ledgers.js';
+import { OFFICE_LIST } from '../../apps/api/owner-report/keep-office-list.js';
 import { call, company, withService, type Client } from '../service.js';
 
 const running = withService();
-let people: Readonly<Record<'office' | 'manager' | 'crew' | 'administrator', Client>>;
+let people: Readonly<Record<'office' | 'manager' | 'crew' | 'administrator', Client>> & {
+  readonly id: string;
+};
 const CSV = { 'content-type': 'text/csv' };
 const GOOD = [
   'number,name,customer,site,surfaces',
@@ -111,6 +117,23 @@ describe('reminders', () => {
     expect(feed.body).toContain(`DTSTART;VALUE=DATE:${soon.replaceAll('-', '')}`);
     await people.manager.send('POST', '/reminders/feed');
     expect((await call(running.address, 'GET', where)).status).toBe(404);
+  });
+
+  test('each kind of thing due is in the calendar', async () => {
+    const { pool } = running.service.get(Companies).of(people.id);
+    const on = new Date(Date.now() + 20 * 86_400_000).toISOString().slice(0, 10);
+    const live = await running.service.get(Ledgers).liveList(people.id, OFFICE_LIST);
+    for (const kind of DUE_KINDS)
+      await pool.query(
+        `INSERT INTO reminder (company_id, generation, job, kind, about, number, job_name, falls_on, words)
+         VALUES ($1, $2, 'j1', $3, 'a', '2026-0142', 'Barn', $4, 'due')`,
+        [people.id, live.generation, kind, on],
+      );
+    const made = await people.manager.send<{ path: string }>('POST', '/reminders/feed');
+    const feed = await call<string>(running.address, 'GET', made.body.path.replace('/api', ''));
+    const kinds = [...feed.body.matchAll(/^CATEGORIES:(\S+)\r$/gm)].map(([, kind]) => kind);
+    expect([...new Set(kinds)].sort()).toEqual([...DUE_KINDS, 'license-expiring'].sort());
+    await pool.query(`DELETE FROM reminder WHERE job = 'j1'`);
   });
 
   test('without a mail server nothing is said to be sent', async () => {

@@ -30,6 +30,8 @@ const ReminderSchema = z
 const FeedFile = z.string().regex(/^[A-Za-z0-9_-]{43}\.ics$/, 'is not the address of a feed');
 const MailChoice = z.strictObject({ reminders: z.boolean() });
 const FEED_DAYS = 400;
+/** What was left for longer does not hide what comes. */
+const FEED_LATE_DAYS = 90;
 
 const dayAhead = (days: number): string =>
   new Date(Date.now() + days * 86_400_000).toISOString().slice(0, 10);
@@ -105,7 +107,11 @@ export class RemindersController {
   ): Promise<void> {
     const feed = await this.door.calendar(tokenDigest(file.slice(0, -'.ics'.length)));
     if (!feed) throw new Problem('not-found', 'There is no such calendar.');
-    const found = await this.reminders.until(feed.company, dayAhead(FEED_DAYS));
+    const found = await this.reminders.until(
+      feed.company,
+      dayAhead(FEED_DAYS),
+      dayAhead(-FEED_LATE_DAYS),
+    );
     send(
       response,
       'text/calendar; charset=utf-8',

@@ -28,19 +28,19 @@ export class Reminders {
     private readonly ledgers: Ledgers,
   ) {}
 
-  /** Soonest first; what is overdue stands on top, from a day on where one is given. */
+  /** Soonest first; what is overdue stands on top, from a day on where one is given. The oldest give way. */
   async until(company: string, day: string, from = '1900-01-01'): Promise<readonly Reminder[]> {
     const { prisma } = this.companies.of(company);
     const { generation } = await this.ledgers.liveList(company, OFFICE_LIST);
     const [rows, licenses] = await Promise.all([
       prisma.reminder.findMany({
         where: { generation, fallsOn: { lte: new Date(day), gte: new Date(from) } },
-        orderBy: { fallsOn: 'asc' },
+        orderBy: { fallsOn: 'desc' },
         take: MOST,
       }),
       prisma.license.findMany({
         where: { expires: { lte: new Date(day), gte: new Date(from) }, standing: 'active' },
-        orderBy: { expires: 'asc' },
+        orderBy: { expires: 'desc' },
         take: MOST,
       }),
     ]);
