@@ -79,6 +79,7 @@ import { PreviewsController } from './rulebook/previews.controller.js';
 import { PublishRules } from './rulebook/publish-rules.js';
 import { RulebookController } from './rulebook/rulebook.controller.js';
 import { Rulebooks } from './rulebook/rulebooks.js';
+import { UnderTodayController } from './rulebook/under-today.controller.js';
 import { Factors } from './sign-off/factors.js';
 import { FactorsController } from './sign-off/factors.controller.js';
 import { Licenses } from './sign-off/licenses.js';
@@ -113,6 +114,7 @@ const CONTROLLERS = [
   RulebookController,
   DraftsController,
   PreviewsController,
+  UnderTodayController,
   CatalogueController,
   CatalogueImportController,
   CalculatorsController,

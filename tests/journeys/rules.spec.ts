@@ -4,7 +4,7 @@
 import { expect, test } from '@jest/globals';
 import type { Page } from 'playwright-core';
 import { HOUSE } from '../../apps/cli/demonstration/house.js';
-import { OFFICE, STANDARDS } from '../../apps/cli/demonstration/people.js';
+import { OFFICE, REVIEWER, STANDARDS } from '../../apps/cli/demonstration/people.js';
 import { asked, button, choose, link, save, tickCautions, type } from './acts.js';
 import { axe, journey, settled, withOffice } from './browser.js';
 
@@ -59,7 +59,9 @@ journey('the rulebook by clicks', () => {
     await link(page, 'What would it change?').click();
     await page.getByRole('radio', { name: 'Open surfaces' }).check();
     await button(page, 'Work it out').click();
-    await page.getByRole('heading', { name: 'What differs', level: 2 }).waitFor({ timeout: 60_000 });
+    await page
+      .getByRole('heading', { name: 'What differs', level: 2 })
+      .waitFor({ timeout: 60_000 });
     await page.getByText(/^4 open surfaces checked: 3 same, 1 now blocked\.$/).waitFor();
     const table = page.getByRole('table', { name: 'What differs under the draft' });
     expect(await table.innerText()).toContain('in the way: SIGN-01');
@@ -91,7 +93,10 @@ journey('the rulebook by clicks', () => {
     await page.getByText(/^In force since/).waitFor();
     await page.goto('/rules');
     await page.getByText('Draft, out of date').waitFor();
-    await page.getByText(/^Retired on/).first().waitFor();
+    await page
+      .getByText(/^Retired on/)
+      .first()
+      .waitFor();
   });
 
   step('the next decision names the new edition; the others keep theirs', async () => {
@@ -108,5 +113,15 @@ journey('the rulebook by clicks', () => {
     await page.getByText(/rules edition 3, catalogue edition 1/).waitFor();
     await page.goto(`/jobs/${HOUSE.id}/surfaces/main/coating`);
     await page.getByText(/rules edition 2, catalogue edition 1/).waitFor();
+  });
+
+  step('the reviewer asks today’s edition, which answers apart from the record', async () => {
+    page = await office.as(REVIEWER);
+    await page.goto(`/jobs/${HOUSE.id}/record`);
+    await settled(page);
+    await button(page, 'Ask today’s edition').click();
+    const table = page.getByRole('table', { name: 'The same decisions under edition 3' });
+    expect(await table.innerText()).toMatch(/Edition 2\s+Now blocked[\s\S]*SIGN-01/);
+    await page.getByText(/^Under edition 3, in force today\./).waitFor();
   });
 });

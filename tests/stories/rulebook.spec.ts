@@ -233,6 +233,25 @@ test('what is confirmed from now on names the new edition; what was confirmed ke
   expect(answer.body.surfaces[0]!.stages.style.rules_edition?.number).toBe(3);
 });
 
+test('today’s edition is asked apart from the record, and says so', async () => {
+  const answer = await manager.get<{
+    label: string;
+    edition: number;
+    decisions: readonly { stage: string; own_edition: number; answer: string }[];
+  }>(`/jobs/${HOUSE.id}/under-today`);
+  expect(answer.status).toBe(200);
+  expect(answer.body.label).toMatch(/^Under edition 3, in force today\./);
+  expect(answer.body.decisions.map(({ stage, own_edition }) => [stage, own_edition])).toEqual(
+    expect.arrayContaining([
+      ['style', 3],
+      ['gauge', 2],
+    ]),
+  );
+  expect(answer.body.decisions.every(({ answer: said }) => said === 'same')).toBe(true);
+  const record = await manager.get<object>(`/jobs/${HOUSE.id}/decision-record`);
+  expect(JSON.stringify(record.body)).not.toContain('in force today');
+});
+
 interface JobBody {
   readonly version: number;
   readonly surfaces: readonly {

@@ -15,6 +15,7 @@ import { Page } from '../shell/page.js';
 import { AsOf } from './as-of.js';
 import { SurfaceRecord } from './surface-record.js';
 import { Timeline } from './timeline.js';
+import { UnderToday } from './under-today.js';
 
 export function RecordPage() {
   const { job: id = '' } = useParams({ strict: false });
@@ -60,6 +61,7 @@ export function RecordPage() {
         <Failure error={record.error} retry={() => void record.refetch()} />
       )}
       {record.data && <Record record={record.data} />}
+      {record.data && <UnderToday job={id} at={at} />}
     </Page>
   );
 }
