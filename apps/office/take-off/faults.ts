@@ -104,39 +104,38 @@ function drawnFaults({ by, shape, planes, openings }: TakeOffTyped): FieldErrors
             ),
           ),
         ]);
-  return [
-    ...own,
-    ...openings.flatMap((each, i) => [
-      ...named(`openings-${i}-name`, `opening ${i + 1}`, each.name),
-      ...(each.plane
-        ? []
-        : [{ field: `openings-${i}-plane`, message: `Choose the plane of opening ${i + 1}` }]),
-      ...(['x_ft', 'y_ft'] as const).flatMap((key) =>
-        check(
-          `openings-${i}-${key}`,
-          `${key.charAt(0)} of opening ${i + 1}`,
-          each[key],
-          'needed',
-          'any',
-        ),
-      ),
-      ...check(
-        `openings-${i}-width_ft`,
-        `the width of opening ${i + 1}`,
-        each.width_ft,
-        'needed',
-        'over',
-      ),
-      ...check(
-        `openings-${i}-height_ft`,
-        `the length of opening ${i + 1}`,
-        each.height_ft,
-        'needed',
-        'over',
-      ),
-    ]),
-  ];
+  return [...own, ...openings.flatMap(openingFaults)];
 }
+
+const openingFaults = (each: TakeOffTyped['openings'][number], i: number): FieldErrors => [
+  ...named(`openings-${i}-name`, `opening ${i + 1}`, each.name),
+  ...(each.plane
+    ? []
+    : [{ field: `openings-${i}-plane`, message: `Choose the plane of opening ${i + 1}` }]),
+  ...(['x_ft', 'y_ft'] as const).flatMap((key) =>
+    check(
+      `openings-${i}-${key}`,
+      `${key.charAt(0)} of opening ${i + 1}`,
+      each[key],
+      'needed',
+      'any',
+    ),
+  ),
+  ...check(
+    `openings-${i}-width_ft`,
+    `the width of opening ${i + 1}`,
+    each.width_ft,
+    'needed',
+    'over',
+  ),
+  ...check(
+    `openings-${i}-height_ft`,
+    `the length of opening ${i + 1}`,
+    each.height_ft,
+    'needed',
+    'over',
+  ),
+];
 
 const panelFaults = (typed: TakeOffTyped): FieldErrors => [
   ...check(

@@ -44,6 +44,9 @@ export function cutList(
   lines: readonly number[],
   { runs, laps_ft }: Pieced,
 ): CutList {
+  const byStrip: CutRun[][] = lines.slice(1).map(() => []);
+  for (const { run, pieces } of runs)
+    byStrip[run.strip]?.push({ polygons: polygonsOf(run), area_ft2: run.area_ft2, pieces });
   return {
     outline: plane.outline,
     openings: plane.openings,
@@ -52,13 +55,7 @@ export function cutList(
       number: strip + 1,
       left_ft: lines[strip]!,
       right_ft,
-      runs: runs
-        .filter(({ run }) => run.strip === strip)
-        .map(({ run, pieces }) => ({
-          polygons: polygonsOf(run),
-          area_ft2: run.area_ft2,
-          pieces,
-        })),
+      runs: byStrip[strip] ?? [],
     })),
     laps_ft,
   };

@@ -176,6 +176,120 @@ describe('what cannot be counted', () => {
   });
 });
 
+test('whatever numbers are typed, it is counted or refused at a place, and never falls over', () => {
+  const text = fc.oneof(
+    fc.constantFrom('0', '-1', '0.000001', '999999999', '-999999999.999999', '1', '12', '40'),
+    fc.integer({ min: -20_000, max: 200_000 }).map((n) => String(n / 100)),
+  );
+  const wild = fc.record({
+    along_ft: text,
+    across_ft: text,
+    overhang_ft: text,
+    rise_per_12: text,
+    x_ft: text,
+    width_ft: text,
+    round_up_in: text,
+    add_in: text,
+    stock_in: text,
+    lap_in: text,
+    weight_plf: text,
+    roll_ft: text,
+    most_lb: text,
+    shape: fc.constantFrom('shed', 'gable', 'hip'),
+    plane: fc.constantFrom('front', 'roof', 'left'),
+  });
+  let counted = 0;
+  fc.assert(
+    fc.property(wild, (w) => {
+      const made = house.decision({
+        ...HOUSE_TAKE_OFF,
+        drawn: {
+          ...HOUSE_TAKE_OFF.drawn,
+          shape: w.shape,
+          along_ft: w.along_ft,
+          across_ft: w.across_ft,
+          overhang_ft: w.overhang_ft,
+          rise_per_12: w.rise_per_12,
+          openings: [
+            {
+              plane: w.plane,
+              name: 'o',
+              x_ft: w.x_ft,
+              y_ft: '1',
+              width_ft: w.width_ft,
+              height_ft: '1',
+            },
+          ],
+        },
+        panel: {
+          round_up_in: w.round_up_in,
+          end_lap_in: '6',
+          ends: [{ edge: 'eave', add_in: w.add_in }],
+        },
+        trims: [
+          {
+            name: 't',
+            edges: ['eave', 'rake'],
+            stock_in: w.stock_in,
+            lap_in: w.lap_in,
+            weight_plf: w.weight_plf,
+            screw_spacing_in: '12',
+          },
+        ],
+        sealants: [
+          { name: 's', edges: ['eave'], end_laps: true, side_laps: true, roll_ft: w.roll_ft },
+        ],
+        bundles: undefined,
+      } as unknown as CommandInput);
+      if (made.ok) counted += 1;
+      else
+        for (const { pointer, words } of made.refusals)
+          expect([pointer, words]).toEqual([
+            expect.stringMatching(/^\//),
+            expect.stringMatching(/\w+.*\.$/),
+          ]);
+    }),
+    { numRuns: 300 },
+  );
+  expect(counted).toBe(0);
+});
+
+test('random dimensions within reach are counted', () => {
+  const within = fc.record({
+    along_ft: fc.integer({ min: 1, max: 800 }),
+    across_ft: fc.integer({ min: 1, max: 60 }),
+    rise: fc.integer({ min: 1, max: 240 }),
+    lap: fc.integer({ min: 0, max: 24 }),
+    stock: fc.integer({ min: 48, max: 600 }),
+  });
+  fc.assert(
+    fc.property(within, ({ along_ft, across_ft, rise, lap, stock }) => {
+      const { bundles: _, ...rest } = HOUSE_TAKE_OFF;
+      const made = house.decision({
+        ...rest,
+        drawn: {
+          ...HOUSE_TAKE_OFF.drawn,
+          along_ft: String(along_ft),
+          across_ft: String(across_ft),
+          rise_per_12: String(rise / 2),
+        },
+        panel: { round_up_in: '0.125', end_lap_in: '6', ends: [] },
+        trims: [
+          {
+            name: 't',
+            edges: ['eave', 'rake', 'ridge'],
+            stock_in: String(stock),
+            lap_in: String(lap),
+            weight_plf: '1',
+          },
+        ],
+      } as CommandInput);
+      expect(made.ok ? [] : made.refusals.map(({ words }) => words)).toEqual([]);
+    }),
+    { numRuns: 60 },
+  );
+});
+
 describe('a take-off counts while what it was made from stands', () => {
   const taken = house.play(HOUSE_TAKE_OFF);
   const slope = (rise: string): CommandInput => ({
