@@ -11,7 +11,7 @@ import { ErrorSummary } from '../parts/errors.js';
 import { DateField, LongField, SelectField, type FieldError } from '../parts/fields.js';
 import { Empty } from '../parts/states.js';
 import { PlainTable } from '../parts/table.js';
-import { day, parseDay } from '../parts/words.js';
+import { parseDay } from '../parts/words.js';
 import { has } from '../shell/home.js';
 import { Page } from '../shell/page.js';
 import { Faults } from './import-faults.js';
@@ -199,7 +199,7 @@ const Columns = () => (
     <summary>Sheets and columns</summary>
     <PlainTable
       caption="Sheets and their columns"
-      note={`Rows replace those of the profiles and fasteners they name; others stay. Dates as 2027-02-14, ${day('2027-02-14')}.`}
+      note="Rows replace those of the profiles and fasteners they name; others stay. Dates as 2027-02-14, yes or no for what is or is not, an outline as points: 0 0; 1 0.75 0.125; 2 0."
       columns={['Sheet', 'Holds', 'Columns, in any order']}
       rows={PART_NAMES.map((part: Part) => [part, PART_WORDS[part], PARTS[part].join(', ')])}
     />

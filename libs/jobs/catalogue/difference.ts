@@ -73,8 +73,8 @@ function rowsDiffer(part: string, was: Rows, becomes: Rows): readonly CatalogueD
   const keys = [...new Set([...was.keys(), ...becomes.keys()])];
   return keys.flatMap((row): readonly CatalogueDifference[] => {
     const [from, to] = [was.get(row), becomes.get(row)];
-    if (!from) return [{ part, row, column: '', was: null, becomes: 'joins' }];
-    if (!to) return [{ part, row, column: '', was: 'stands', becomes: null }];
+    if (!from) return [{ part, row, column: '', was: null, becomes: wholeOf(to ?? {}) }];
+    if (!to) return [{ part, row, column: '', was: wholeOf(from), becomes: null }];
     const columns = [...new Set([...Object.keys(from), ...Object.keys(to)])];
     return columns.flatMap((column) =>
       from[column] === to[column]
@@ -83,3 +83,8 @@ function rowsDiffer(part: string, was: Rows, becomes: Rows): readonly CatalogueD
     );
   });
 }
+
+const wholeOf = (row: Row): string =>
+  Object.entries(row)
+    .map(([column, text]) => `${column} ${text}`)
+    .join(', ');

@@ -144,6 +144,14 @@ describe('refused, with sheet, row and column', () => {
   });
 });
 
+test('a cell is spoken of in the words of the table', () => {
+  const wrong = read(sheet('profiles', { ...PROFILE, seam: 'glued', structural: 'perhaps' }));
+  expect(wrong.ok ? [] : wrong.faults.map(({ message }) => message)).toEqual([
+    'must be one of: snap-lock, mechanical, screw-down',
+    'must be yes or no',
+  ]);
+});
+
 describe('the difference to the edition before', () => {
   test('nothing differs from itself; a row that joins and a cell that changes are named', () => {
     expect(catalogueDifference(SAMPLE_CATALOGUE, SAMPLE_CATALOGUE)).toEqual([]);
@@ -157,7 +165,14 @@ describe('the difference to the edition before', () => {
     };
     expect(catalogueDifference(SAMPLE_CATALOGUE, after)).toEqual([
       { part: 'profiles', row: 'rib-36', column: 'least slope', was: '1 per-12', becomes: '2 per-12' },
-      { part: 'fasteners', row: 'screw-16', column: '', was: null, becomes: 'joins' },
+      {
+        part: 'fasteners',
+        row: 'screw-16',
+        column: '',
+        was: null,
+        becomes:
+          'id screw-16, name Screw #16 (invented), kind screw, metal stainless, diameter 0.25 in',
+      },
     ]);
   });
 

@@ -173,12 +173,20 @@ function faultsOf(
   error: z.ZodError | undefined,
   rowOf: (path: readonly PropertyKey[]) => number,
 ): readonly SheetFault[] {
-  return (error?.issues ?? []).map(({ path, message }) => ({
+  return (error?.issues ?? []).map((issue) => ({
     sheet: part,
-    row: rowOf(path),
-    column: columnOf(part, path),
-    message,
+    row: rowOf(issue.path),
+    column: columnOf(part, issue.path),
+    message: wordsOf(issue),
   }));
+}
+
+/** As a person who keeps the table would say it. */
+function wordsOf(issue: z.core.$ZodIssue): string {
+  if (issue.code === 'invalid_value') return `must be one of: ${issue.values.join(', ')}`;
+  if (issue.code !== 'invalid_type') return issue.message;
+  if (issue.expected === 'boolean') return 'must be yes or no';
+  return issue.expected === 'number' ? 'must be a whole number' : 'cannot be read';
 }
 
 /** The column that a place in the row was read from. */
