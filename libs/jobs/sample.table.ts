@@ -285,7 +285,10 @@ export const SAMPLE_CATALOGUE: Catalogue = {
     {
       name: 'Invented Coil Coating',
       address: '1 Mill Lane, Anytown KS (invented)',
-      documents: [{ kind: 'paint', version: 'edition 3', full_years: 10 }],
+      documents: [
+        { kind: 'paint', version: 'edition 3', registration_days: 60, full_years: 10 },
+        { kind: 'workmanship', version: 'edition 1' },
+      ],
     },
   ],
 };

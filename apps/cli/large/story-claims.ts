@@ -26,7 +26,10 @@ export function* yearsAfter(plan: Plan, completed: Look): Chapter {
   });
   const open = Object.values(registered.job.after.punch).some((item) => item.open);
   if (open) return registered;
-  const issued = yield* say(dice.whole(0, 10), 'office', paintDocument(plan, registered));
+  const paint = yield* say(dice.whole(0, 10), 'office', paintDocument(plan, registered));
+  const issued = dice.chance(0.95)
+    ? yield* say(dice.whole(0, 5), 'office', workmanshipDocument(plan, paint))
+    : paint;
   if (dice.chance(0.05)) {
     const days = dice.whole(300, 1500);
     yield* say(days, 'office', {
@@ -38,6 +41,26 @@ export function* yearsAfter(plan: Plan, completed: Look): Chapter {
     });
   }
   return dice.chance(0.09) ? yield* claim(plan, issued) : issued;
+}
+
+/** The office's own; where it was forgotten the job stays open. */
+function workmanshipDocument({ paper }: Plan, { job, day }: Look): CommandInput {
+  const { exclusions_triggered = [] } = job.after.warranties['w1'] ?? {};
+  return {
+    type: 'issue-warranty',
+    document: 'w2',
+    kind: 'workmanship',
+    title: 'limited',
+    warrantor: 'Example Metal Roofing (demonstration)',
+    surfaces: [SURFACE],
+    start: job.after.completedOn ?? day,
+    years: 2,
+    terms: paper,
+    full_tests_not_met: ['remedy free of charge within a reasonable time'],
+    disclosures: DISCLOSED,
+    exclusions_named: [...exclusions_triggered],
+    transfer: 'none',
+  };
 }
 
 function paintDocument({ paper }: Plan, look: Look): CommandInput {

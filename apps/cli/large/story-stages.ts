@@ -111,6 +111,7 @@ function* opening(plan: Plan, lies: readonly Told[]): Chapter {
     parties: { customer, owner: customer },
     priorities: [dice.pick(['value', 'long-life', 'best-appearance', 'quick-delivery'] as const)],
     jurisdiction: jurisdictionOf(plan),
+    due: dayPlus(plan.opened, dice.whole(90, 200)),
     buildings: [{ id: BUILDING, name }],
     surfaces: [
       {

@@ -8,7 +8,7 @@ import { AFTER_STAGES, label, STAGES } from '#jobs/contract';
 import { ask } from '../api/client.js';
 import { ErrorSummary } from '../parts/errors.js';
 import { DateField, type FieldErrors } from '../parts/fields.js';
-import { Empty, Failure, Loading } from '../parts/states.js';
+import { Empty, Failure, Loading, counting } from '../parts/states.js';
 import { PlainTable } from '../parts/table.js';
 import { capital, day, parseDay } from '../parts/words.js';
 import { Page } from '../shell/page.js';
@@ -54,7 +54,8 @@ const inOrder = (a: { readonly stage: string }, b: { readonly stage: string }): 
   ORDER.indexOf(a.stage) - ORDER.indexOf(b.stage);
 const stageName = (stage: string): string =>
   stage === 'done' ? 'Ready to order' : capital(label(stage));
-const days = (value: number): string => value.toFixed(value < 10 ? 1 : 0);
+const days = (value: number): string => (value < 10 ? value.toFixed(1) : whole(Math.round(value)));
+const whole = (value: number): string => value.toLocaleString('en-US');
 const num = (name: string) => ({ name, num: true }) as const;
 
 export function ReportPage() {
@@ -64,7 +65,7 @@ export function ReportPage() {
     <Page
       title="Where the time goes"
       section="Report"
-      lead={<p role="status">{report.data ? finding(report.data) : 'Counting…'}</p>}
+      lead={<p role="status">{report.data ? finding(report.data) : counting(report)}</p>}
     >
       <SpanForm key={`${span.from} ${span.to}`} span={span} />
       {report.isPending && <Loading what="the report" />}
@@ -91,13 +92,14 @@ function Tables({ report }: { readonly report: Report }) {
     <>
       <PlainTable
         caption="Days in each stage"
-        note="Stages still open count until now. Half of the jobs took no longer than the median."
+        note="Stages still open count until now. Half of the jobs took no longer than the median. What took no time is left out."
         columns={['Stage', num('Jobs'), num('Median'), num('Mean'), num('Longest')]}
-        rows={[...stages]
+        rows={stages
+          .filter(({ longest }) => longest >= 0.05)
           .sort(inOrder)
           .map((each) => [
             stageName(each.stage),
-            each.jobs,
+            whole(each.jobs),
             days(each.median),
             days(each.mean),
             days(each.longest),
@@ -110,7 +112,7 @@ function Tables({ report }: { readonly report: Report }) {
         rows={waits.map((each) => [
           stageName(each.stage),
           capital(label(each.on)),
-          each.times,
+          whole(each.times),
           days(each.days),
           total === 0 ? '0 %' : `${((each.days / total) * 100).toFixed(1)} %`,
         ])}
@@ -124,8 +126,8 @@ function Tables({ report }: { readonly report: Report }) {
             .sort(inOrder)
             .map((each) => [
               stageName(each.stage),
-              each.confirmations,
-              each.with_overrides,
+              whole(each.confirmations),
+              whole(each.with_overrides),
               `${(each.rate * 100).toFixed(1)} %`,
             ])}
         />

@@ -24,7 +24,7 @@ test('a quote expires until it is ordered; then the delivery is due until it cam
 });
 
 test('after completion the promised document is registered, then its term ends one day', () => {
-  expect(kinds(built().job)).toEqual(['registration-window 2026-04-12']);
+  expect(kinds(built().job)).toEqual(['registration-window 2026-06-11']);
   const late = built().play({
     type: 'file-registration',
     kind: 'paint',
@@ -34,5 +34,25 @@ test('after completion the promised document is registered, then its term ends o
   expect(kinds(late.job)).toEqual([]);
   expect(kinds(late.play({ ...WARRANTY, acknowledges: ['WARR-07'] } as CommandInput).job)).toEqual([
     'term-ends 2056-04-12',
+  ]);
+});
+
+test('no registration is due for a kind whose text in the catalogue asks for none, and without a text its own day is not known', () => {
+  const promised = (kinds_: readonly string[]): CommandInput => ({
+    type: 'record-facts',
+    reason: 'promised besides',
+    facts: [
+      {
+        on: null,
+        fact: 'promised-documents',
+        value: [...kinds_],
+        how: 'document',
+        source: 'job file',
+      },
+    ],
+  });
+  expect(kinds(built().play(promised(['workmanship'])).job)).toEqual([]);
+  expect(kinds(built().play(promised(['substrate'])).job)).toEqual([
+    'registration-window 2026-04-12',
   ]);
 });

@@ -91,11 +91,12 @@ function tearOff(job: Job): readonly Due[] {
 /** The window runs from completion; its last day is known where the catalogue has the warrantor's text. */
 function registration(job: Job): readonly Due[] {
   const { completedOn, registrations } = job.after;
-  const registrationDue: Readonly<Record<string, string | undefined>> = job.after.registrationDue;
+  const registrationDue: Readonly<Record<string, string | null | undefined>> =
+    job.after.registrationDue;
   if (completedOn === null) return [];
   const registered: readonly string[] = Object.keys(registrations);
   return documentsDue(job)
-    .filter((kind) => !registered.includes(kind))
+    .filter((kind) => !registered.includes(kind) && registrationDue[kind] !== null)
     .map((kind) => ({
       kind: 'registration-window',
       about: kind,

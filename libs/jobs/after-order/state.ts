@@ -53,8 +53,8 @@ export interface AfterOrder {
   readonly inspection: { readonly on: string; readonly passed: boolean } | null;
   readonly punch: Readonly<Record<string, { readonly words: string; readonly open: boolean }>>;
   readonly completedOn: string | null;
-  /** Last day of each registration window that was known at completion. */
-  readonly registrationDue: Readonly<Partial<Record<WarrantyKind, string>>>;
+  /** Last day of each registration window known at completion; null where none is asked for. */
+  readonly registrationDue: Readonly<Partial<Record<WarrantyKind, string | null>>>;
   readonly registrations: Readonly<
     Partial<Record<WarrantyKind, EventData['registration-filed/1']>>
   >;

@@ -143,16 +143,16 @@ function documentFacts(
   };
 }
 
-/** Last day to register each kind, where the catalogue's texts say; of several texts the soonest. */
+/** Last day to register each kind, of several texts the soonest; null where every text asks for none. */
 export function registrationDue(
   { warrantors = [] }: Catalogue,
   completedOn: string,
-): Partial<Record<WarrantyKind, string>> {
-  const due: Partial<Record<WarrantyKind, string>> = {};
+): Partial<Record<WarrantyKind, string | null>> {
+  const due: Partial<Record<WarrantyKind, string | null>> = {};
   for (const { kind, registration_days } of warrantors.flatMap(({ documents }) => documents)) {
-    if (registration_days === undefined) continue;
-    const day = dayAfter(completedOn, registration_days);
-    if (day < (due[kind] ?? '9999')) due[kind] = day;
+    const day = registration_days === undefined ? null : dayAfter(completedOn, registration_days);
+    const known = due[kind] ?? null;
+    due[kind] = day !== null && (known === null || day < known) ? day : known;
   }
   return due;
 }

@@ -105,8 +105,8 @@ export interface AfterOrderEvents {
   'punch-item-closed/1': Said<'close-punch-item'>;
   'completion-recorded/1': Said<'record-completion'> &
     Gated & {
-      /** Last day of each window that the catalogue knew. */
-      readonly registration_due?: Readonly<Partial<Record<WarrantyKind, string>>>;
+      /** Last day of each window that the catalogue knew; null where it knew that none is asked for. */
+      readonly registration_due?: Readonly<Partial<Record<WarrantyKind, string | null>>>;
     };
   'registration-filed/1': Said<'file-registration'> & {
     readonly due_by: string;
