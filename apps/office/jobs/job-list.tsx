@@ -4,7 +4,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Link, useNavigate, useSearch } from '@tanstack/react-router';
 import { useState } from 'react';
 import { jobsQuery, sessionQuery } from '../api/queries.js';
-import { Empty, Failure, Loading } from '../parts/states.js';
+import { counting, Empty, Failure, Loading } from '../parts/states.js';
 import { count } from '../parts/words.js';
 import { has, OFFICE } from '../shell/home.js';
 import { Page } from '../shell/page.js';
@@ -30,7 +30,7 @@ export function JobListPage() {
     <Page
       wide
       title="Jobs"
-      lead={<Count total={total} />}
+      lead={<Count total={total} words={counting(jobs)} />}
       actions={
         office && (
           <>
@@ -80,10 +80,16 @@ export function JobListPage() {
   );
 }
 
-const Count = ({ total }: { readonly total: number | undefined }) => (
+const Count = ({
+  total,
+  words,
+}: {
+  readonly total: number | undefined;
+  readonly words: string;
+}) => (
   <p role="status" className="quiet">
     {total === undefined
-      ? 'Counting…'
+      ? words
       : `${total.toLocaleString('en-US')} ${total === 1 ? 'job matches' : 'jobs match'}`}
   </p>
 );

@@ -11,6 +11,10 @@ export const Loading = ({ what }: { readonly what: string }) => (
   </p>
 );
 
+/** Where a count is not there: whether it is still being read. */
+export const counting = ({ isError }: { readonly isError: boolean }): string =>
+  isError ? 'Not counted' : 'Counting…';
+
 export const Empty = ({
   title,
   children,

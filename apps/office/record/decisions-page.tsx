@@ -5,7 +5,7 @@ import { Link, useNavigate, useSearch } from '@tanstack/react-router';
 import { useEffect, useState, type FormEvent } from 'react';
 import { jobsQuery } from '../api/queries.js';
 import { TextField } from '../parts/fields.js';
-import { Empty, Failure, Loading } from '../parts/states.js';
+import { Empty, Failure, Loading, counting } from '../parts/states.js';
 import { ScrollTable } from '../parts/table.js';
 import { Page } from '../shell/page.js';
 
@@ -39,7 +39,7 @@ export function DecisionsPage() {
       <p role="status" className="quiet">
         {jobs.data
           ? `${jobs.data.total.toLocaleString('en-US')} jobs match; the latest changed come first`
-          : 'Counting…'}
+          : counting(jobs)}
       </p>
       {jobs.isPending && <Loading what="the jobs" />}
       {jobs.error && <Failure error={jobs.error} retry={() => void jobs.refetch()} />}

@@ -8,7 +8,7 @@ import type { HistoryEntry } from '../api/answers.js';
 import { historyQuery } from '../api/queries.js';
 import { jobCrumbs, WithJob } from '../jobs/use-job.js';
 import { SelectField } from '../parts/fields.js';
-import { Failure, Loading } from '../parts/states.js';
+import { Failure, Loading, counting } from '../parts/states.js';
 import { moment, pathWords, value } from '../parts/words.js';
 import { Page } from '../shell/page.js';
 
@@ -26,7 +26,7 @@ function History({ job }: { readonly job: JobView }) {
       crumbs={jobCrumbs(job)}
       lead={
         <p role="status" className="quiet">
-          {history.data ? `${entries.length} entries, oldest first` : 'Counting…'}
+          {history.data ? `${entries.length} entries, oldest first` : counting(history)}
         </p>
       }
     >

@@ -6,7 +6,7 @@ import { Link, useNavigate, useSearch } from '@tanstack/react-router';
 import { useEffect, useState } from 'react';
 import { ANSWERS, ANSWER_WORDS, label } from '#jobs/contract';
 import { SelectField, TextField } from '../parts/fields.js';
-import { Failure, Loading } from '../parts/states.js';
+import { Failure, Loading, counting } from '../parts/states.js';
 import { ScrollTable, Tag, type Tone } from '../parts/table.js';
 import { useLater } from '../parts/use-later.js';
 import { capital, prose } from '../parts/words.js';
@@ -39,7 +39,7 @@ export function ImpactTable({ preview }: { readonly preview: Preview }) {
       <Filters {...{ answer, rule, find, put, preview }} />
       <div className="row ends">
         <p role="status" className="quiet">
-          {rows.data ? rangeOf(rows.data) : 'Counting…'}
+          {rows.data ? rangeOf(rows.data) : counting(rows)}
           {preview.unlisted > 0 && `; ${preview.unlisted.toLocaleString('en-US')} more not listed`}
         </p>
         <a className="button" href={`/api/rulebook/previews/${preview.id}/rows.csv${filter}`}>

@@ -82,7 +82,7 @@ function PersonMenu({ session }: { readonly session: Session }) {
     location.assign('/sign-in');
   };
   const leaveOrAsk = () => {
-    if (unsaved()) setAsking(true);
+    if (unsaved()) setAsking('unsaved');
     else void leave();
   };
   return (

@@ -4,7 +4,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import type { WaitingRequest } from '../api/answers.js';
 import { sessionQuery, signOffsQuery } from '../api/queries.js';
-import { Empty, Failure, Loading } from '../parts/states.js';
+import { Empty, Failure, Loading, counting } from '../parts/states.js';
 import { ScrollTable } from '../parts/table.js';
 import { day, moment, today } from '../parts/words.js';
 import { has } from '../shell/home.js';
@@ -24,7 +24,7 @@ export function QueuePage() {
         <p role="status" className="quiet">
           {queue.data
             ? `${rows.length} ${rows.length === 1 ? 'request waits' : 'requests wait'}, oldest first`
-            : 'Counting…'}
+            : counting(queue)}
         </p>
       }
     >

@@ -3,7 +3,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { signOffsQuery } from '../api/queries.js';
-import { Empty, Failure, Loading } from '../parts/states.js';
+import { Empty, Failure, Loading, counting } from '../parts/states.js';
 import { ScrollTable } from '../parts/table.js';
 import { day, today } from '../parts/words.js';
 import { Page } from '../shell/page.js';
@@ -22,7 +22,7 @@ export function SpanningPage() {
         <p role="status" className="quiet">
           {query.data
             ? `${rows.length} on open framing; none may be ordered unsigned`
-            : 'Counting…'}
+            : counting(query)}
         </p>
       }
     >
