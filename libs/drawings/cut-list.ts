@@ -72,7 +72,7 @@ export function cutList(facts: CutListFacts): Drawing {
       columns: ['Piece', 'Count', 'Length'],
       rows: [
         ...rows.map((each) => [each.mark, String(each.count), feetInches(each.length_in)]),
-        ...sides.map(({ kind, length_in }) => [`side: ${kind}`, '1', feetInches(length_in)]),
+        ...sideRows(sides),
       ],
     },
   };
@@ -174,6 +174,19 @@ function crossingsAt(outline: readonly Point[], x: number): readonly number[] {
 }
 
 const openingHatch = (points: readonly Point[]): string => hatched(points, 5);
+
+/** Sides of one kind and length together, as they first come. */
+function sideRows(sides: readonly Side[]): readonly (readonly string[])[] {
+  const counts = new Map<string, number>();
+  for (const { kind, length_in } of sides) {
+    const key = `side: ${kind}|${feetInches(length_in)}`;
+    counts.set(key, (counts.get(key) ?? 0) + 1);
+  }
+  return [...counts].map(([key, count]) => {
+    const [words = '', length = ''] = key.split('|');
+    return [words, String(count), length];
+  });
+}
 
 /** Along the side, on the outer hand of it; left out where there is no room. */
 function sideLabel(

@@ -10,6 +10,7 @@ import {
   gaugeComparison,
   loadAgainstSpan,
   longestSpan,
+  planeDrawing,
   timeline,
   zonePlan,
   type Drawing,
@@ -261,4 +262,50 @@ test('feet and inches to the sixteenth; never 12 inches', () => {
     `12'-0"`,
   ]);
   expect(() => feetInches(-1)).toThrow();
+});
+
+test('a plane of a take-off: courses apart, sides along their edges and in the table', () => {
+  const ring = (list: readonly (readonly [number, number])[]) =>
+    list.map(([x, y]) => [String(x), String(y)] as const);
+  const piece = (mark: string, length: string, low: number, high: number) => ({
+    mark,
+    length_in: length,
+    polygons: [
+      ring([
+        [0, low],
+        [4, low],
+        [4, high],
+        [0, high],
+      ]),
+    ],
+  });
+  const drawing = planeDrawing(
+    {
+      name: 'front',
+      outline: ring([
+        [0, 0],
+        [4, 0],
+        [4, 30],
+        [0, 30],
+      ]),
+      openings: [],
+      sides: [
+        { from: ['0', '0'], to: ['4', '0'], edge: 'eave', length_ft: '4' },
+        { from: ['4', '0'], to: ['4', '30'], edge: 'rake', length_ft: '30' },
+        { from: ['4', '30'], to: ['0', '30'], edge: 'none', length_ft: '4' },
+        { from: ['0', '30'], to: ['0', '0'], edge: 'rake', length_ft: '30' },
+      ],
+      strips: [{ pieces: [piece('1a', '186', 0, 15), piece('1a', '186', 15, 30)] }],
+    },
+    'Cut list',
+  );
+  expect(drawing.finding).toBe(`2 pieces all of one length; the longest is 1A, 15'-6".`);
+  expect(drawing.table.rows).toEqual([
+    ['1A', '2', `15'-6"`],
+    ['side: eave', '1', `4'-0"`],
+    ['side: rake', '2', `30'-0"`],
+  ]);
+  // Each course is labelled by itself, and the side that goes on is no edge.
+  expect(drawing.svg.match(/>1A 15/g)?.length).toBe(4);
+  expect(drawing.svg).not.toContain('>none ');
 });

@@ -61,11 +61,13 @@ export function orderTyped(job: JobView, order: string): OrderTyped {
 export function withTakeOff(
   typed: OrderTyped,
   sheet: TakeOffSheet,
-): Pick<OrderTyped, 'lines' | 'lengths'> {
+): Pick<OrderTyped, 'lines' | 'lengths' | 'landing'> {
   const others = typed.lines.filter(
     (line) => line.surface !== sheet.surface || (!TAKEN.test(line.id) && line.what !== 'panel'),
   );
+  const places = [...new Set(sheet.result.bundles.map(({ place }) => place))];
   return {
+    landing: typed.landing.trim() || places.join('; '),
     lines: [...sheet.lines.map(lineTyped), ...others],
     lengths: typed.lengths.map((each) =>
       each.surface === sheet.surface ? { ...each, by: 'take-off' } : each,

@@ -54,26 +54,37 @@ function Summary({ result: { totals, panel, pieces } }: Of) {
   );
 }
 
-const Pieces = ({ result: { pieces, panel } }: Of) => (
-  <PlainTable
-    caption="Cut list"
-    note={`${panel.profile}, ${panel.coverage_in} in wide; ${panel.sheet}`}
-    columns={['Piece', num('Count'), num('Length'), num('In inches'), num('Weight, lb')]}
-    rows={pieces.map((each) => [
-      mark(each.mark),
-      String(each.count),
-      long(each.length_in),
-      each.length_in,
-      (
-        (each.count *
-          Number(each.length_in) *
-          Number(panel.coverage_in) *
-          Number(panel.weight_psf)) /
-        144
-      ).toFixed(1),
-    ])}
-  />
-);
+function Pieces({ result: { pieces, panel, totals } }: Of) {
+  const weight = (each: TakeOffResult['pieces'][number]): string =>
+    (
+      (each.count * Number(each.length_in) * Number(panel.coverage_in) * Number(panel.weight_psf)) /
+      144
+    ).toFixed(1);
+  const run = pieces.reduce((sum, { count: n, length_in }) => sum + n * Number(length_in), 0);
+  return (
+    <PlainTable
+      caption="Cut list"
+      note={`${panel.profile}, ${panel.coverage_in} in wide; ${panel.sheet}`}
+      columns={['Piece', num('Count'), num('Length'), num('In inches'), num('Weight, lb')]}
+      rows={[
+        ...pieces.map((each) => [
+          mark(each.mark),
+          String(each.count),
+          long(each.length_in),
+          each.length_in,
+          weight(each),
+        ]),
+        [
+          'In all',
+          String(totals.pieces),
+          feetInches(run),
+          String(run),
+          Number(totals.panels_lb).toFixed(1),
+        ],
+      ]}
+    />
+  );
+}
 
 const Planes = ({ result: { planes } }: Of) => (
   <PlainTable
