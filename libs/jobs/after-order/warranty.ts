@@ -46,32 +46,11 @@ export function issueWarranty(
   command: CommandOf<'issue-warranty'>,
   context: Context,
 ): Decision {
-  const refusals: Refusal[] = [];
-  if (job.after.completedOn === null)
-    refusals.push(
-      refuse('MOVE-01', 'Warranty documents follow completion: record completion first.'),
-    );
-  if (job.after.warranties[command.document])
-    refusals.push(
-      refuse('MOVE-07', `Document ${command.document} was issued already.`, '/document'),
-    );
-  const surfaces = command.surfaces.flatMap((id) => {
-    const surface = job.surfaces[id];
-    if (!surface) refusals.push(refuse('MOVE-03', `There is no surface ${id}.`, '/surfaces'));
-    return surface ? [surface] : [];
-  });
-  refusals.push(...surfaces.flatMap((surface) => notLive(job, surface)));
+  const stands = warrantorOf(context.catalogue, command);
+  const surfaces = command.surfaces.flatMap((id) => job.surfaces[id] ?? []);
+  const refusals = notYet(job, command, surfaces, stands.full_years ?? 0);
   if (refusals.length > 0) return decline(...refusals);
   const triggered = exclusionsTriggered(job, surfaces, context.catalogue);
-  const stands = warrantorOf(context.catalogue, command);
-  if ((stands.full_years ?? 0) > command.years)
-    return decline(
-      refuse(
-        'MOVE-10',
-        `Cover cannot be full for ${stands.full_years} years of ${command.years}.`,
-        '/full_years',
-      ),
-    );
   const said = speakAt(
     'warranty',
     {
@@ -102,6 +81,36 @@ export function issueWarranty(
       ...gated(said, { overrides, acknowledges }, context),
     },
   });
+}
+
+/** Everything that keeps the document back before any rule speaks. */
+function notYet(
+  job: Job,
+  { document, surfaces, years }: CommandOf<'issue-warranty'>,
+  found: readonly Surface[],
+  fullYears: number,
+): readonly Refusal[] {
+  return [
+    ...(job.after.completedOn === null
+      ? [refuse('MOVE-01', 'Warranty documents follow completion: record completion first.')]
+      : []),
+    ...(job.after.warranties[document]
+      ? [refuse('MOVE-07', `Document ${document} was issued already.`, '/document')]
+      : []),
+    ...surfaces
+      .filter((id) => !job.surfaces[id])
+      .map((id) => refuse('MOVE-03', `There is no surface ${id}.`, '/surfaces')),
+    ...found.flatMap((surface) => notLive(job, surface)),
+    ...(fullYears > years
+      ? [
+          refuse(
+            'MOVE-10',
+            `Cover cannot be full for ${fullYears} years of ${years}.`,
+            '/full_years',
+          ),
+        ]
+      : []),
+  ];
 }
 
 /** A document rests on decisions that count today, and on a sign-off that stands where one is asked. */
