@@ -17,6 +17,7 @@ import {
   withProducts,
 } from './read-products.js';
 import { assemblyRows, chartRows, madeRows, type Placed } from './read-rows.js';
+import { termFaults, termRows, withTerms } from './read-terms.js';
 
 export interface ImportEdition {
   readonly edition: number;
@@ -78,9 +79,10 @@ function drafted(
     madeRows(lines('made')),
     assemblyRows(lines('assemblies')),
   ];
-  const read = [profiles, fasteners, tests, charts, made, assemblies];
+  const terms = termRows(lines('terms'));
+  const read = [profiles, fasteners, tests, charts, made, assemblies, terms];
   const products = withProducts(current, profiles.items, fasteners.items, tests.items);
-  const known = { ...current, ...products };
+  const known = { ...current, ...products, terms: withTerms(current.terms, terms.items) };
   const named = new Set([
     ...current.fasteners.map(({ id }) => id),
     ...lines('fasteners').map(({ cells }) => cells['fastener'] ?? ''),
@@ -95,6 +97,7 @@ function drafted(
   const faults = [
     ...read.flatMap((each) => each.faults),
     ...productFaults(profiles.items, fasteners.items, lines('fastener-tests'), named),
+    ...termFaults(terms.items),
     ...widthFaults(profiles.items, [...merged.made, ...merged.charts, ...merged.assemblies]),
     ...rowFaults(incoming, known),
     ...list.faults,

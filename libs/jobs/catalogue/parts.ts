@@ -98,6 +98,20 @@ export const PARTS = {
     'edition',
     'date',
   ],
+  terms: [
+    'metal',
+    'metallic_coating',
+    'paint_system',
+    'color_group',
+    'finish_years',
+    'fade_limit',
+    'fade_scale',
+    'fade_years',
+    'chalk_least',
+    'chalk_years',
+    'water_distance_ft',
+    'document',
+  ],
   prices: [
     'profile',
     'width_in',
@@ -123,6 +137,7 @@ export const PART_WORDS: Readonly<Record<Part, string>> = {
   charts: 'Load charts',
   made: 'What is made: metals, thicknesses, paint, colors, prices',
   assemblies: 'Tested assemblies and approvals',
+  terms: 'Colors with their finish terms',
   prices: 'A price list for what is made',
 };
 
@@ -139,6 +154,14 @@ const MAY_BE_EMPTY: Readonly<Record<Part, readonly string[]>> = {
     'safety_factor',
     'hail_class',
     'expires',
+  ],
+  terms: [
+    'fade_limit',
+    'fade_scale',
+    'fade_years',
+    'chalk_least',
+    'chalk_years',
+    'water_distance_ft',
   ],
   prices: ['upcharge_usd', 'lead_days'],
 };

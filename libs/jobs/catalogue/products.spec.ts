@@ -144,6 +144,37 @@ describe('refused, with sheet, row and column', () => {
   });
 });
 
+describe('colors with their terms', () => {
+  const TERM: Cells = {
+    metal: 'steel',
+    metallic_coating: 'AZ50',
+    paint_system: 'PVDF',
+    color_group: 'print',
+    finish_years: '30',
+    fade_limit: '5',
+    fade_scale: 'Hunter',
+    fade_years: '30',
+    document: 'Finish terms (invented)',
+  };
+
+  test('a row joins, and takes the place of the same combination', () => {
+    const first = taken(sheet('terms', TERM));
+    expect(first.terms).toHaveLength(SAMPLE_CATALOGUE.terms.length + 1);
+    expect(first.terms.at(-1)).toMatchObject({ fade: { limit: '5', scale: 'Hunter', years: 30 } });
+    const again = importCatalogue([sheet('terms', { ...TERM, finish_years: '40' })], first, {
+      ...NEXT,
+      edition: 3,
+    });
+    expect(again.ok && again.draft.terms.at(-1)?.finish_years).toBe(40);
+    expect(again.ok && again.draft.terms).toHaveLength(first.terms.length);
+  });
+
+  test('half a fade term, a term that stands twice', () => {
+    expect(faults(sheet('terms', { ...TERM, fade_scale: '' }))).toEqual(['terms 2 fade_scale']);
+    expect(faults(sheet('terms', TERM, TERM))).toEqual(['terms 3 color_group']);
+  });
+});
+
 test('a cell is spoken of in the words of the table', () => {
   const wrong = read(sheet('profiles', { ...PROFILE, seam: 'glued', structural: 'perhaps' }));
   expect(wrong.ok ? [] : wrong.faults.map(({ message }) => message)).toEqual([

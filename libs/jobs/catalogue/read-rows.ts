@@ -18,7 +18,7 @@ export interface RowsRead<T> {
 export const amount = (v: string | undefined, u: string) => ({ v, u });
 export const list = (cell = ''): readonly string[] => cell.split(/[;\s]+/).filter((each) => each !== '');
 export const yes = (cell = ''): unknown => (cell === 'yes' ? true : cell === 'no' ? false : cell);
-const whole = (cell = ''): unknown => (/^\d{1,6}$/.test(cell) ? Number(cell) : cell);
+export const whole = (cell = ''): unknown => (/^\d{1,6}$/.test(cell) ? Number(cell) : cell);
 export const given = (cell: string | undefined, what: (cell: string) => object): object =>
   cell ? what(cell) : {};
 
@@ -191,7 +191,10 @@ function wordsOf(issue: z.core.$ZodIssue): string {
 
 /** The column that a place in the row was read from. */
 function columnOf(part: Part, path: readonly PropertyKey[]): string {
-  const name = String(path[0] === 'rows' ? path[2] : path[0] === 'source' ? path[1] : path[0]);
+  const [first, second, third] = path.map(String);
+  const within = `${first}_${second}`;
+  if (PARTS[part].some((column) => column === within)) return within;
+  const name = (first === 'rows' ? third : first === 'source' ? second : first) ?? '';
   if (name === 'id') return ID_COLUMN[part] ?? 'number';
   return PARTS[part].find((column) => column === name || column.startsWith(`${name}_`)) ?? name;
 }
