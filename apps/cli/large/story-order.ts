@@ -15,7 +15,7 @@ export function* orderToCompletion(plan: Plan, signed: Look): Chapter<Look | und
   if (!papers) return undefined;
   let look = yield* issue(plan, papers, lines(plan, papers, 0));
   if (dice.chance(0.08)) look = yield* acknowledgedOtherwise(look, plan);
-  if (dice.chance(0.1)) look = yield* morePieces(plan, look);
+  if (dice.chance(0.1)) look = yield* morePieces(plan);
   if (isReroof(plan)) {
     const bare = yield* tearOff(plan, look);
     if (!bare) return undefined;
@@ -88,7 +88,7 @@ function* acknowledgedOtherwise(look: Look, { dice }: Plan): Chapter {
   });
 }
 
-function* morePieces(plan: Plan, look: Look): Chapter {
+function* morePieces(plan: Plan): Chapter {
   const { dice } = plan;
   const open = yield* say(dice.whole(1, 10), 'manager', {
     type: 'open-change-order',
