@@ -7,6 +7,7 @@ import {
   evolve,
   initial,
   isStageEvent,
+  jobRow,
   STAGE_EVENT,
   type Decided,
   type Job,
@@ -49,7 +50,8 @@ export async function openSurfaces(pool: CompanyPool, company: string): Promise<
       const events = await ledger.readStream(company, `job/${id}`);
       const job = events.reduce((state, event) => evolve(state, pastEvent(event)), initial(id));
       names.set(id, namesOf(job));
-      yield { previewed: bySurface(decidedIn(job)), read: i + 1, of: ids.length };
+      const open = isOpen(jobRow(job).stage);
+      yield { previewed: open ? bySurface(decidedIn(job)) : [], read: i + 1, of: ids.length };
     }
   }
   return { names, position: pos, pages: pages() };
@@ -71,15 +73,24 @@ function bySurface(stages: readonly Decided[]): readonly (readonly Decided[])[] 
   return [...surfaces.values()];
 }
 
+/** Before the order, or with a change order open. */
+const isOpen = (stage: string): boolean =>
+  stage === 'order' || !(AFTER_STAGES as readonly string[]).includes(stage);
+
+/** Of the record itself: a list may be a little behind. Jobs ordered and left so are not read. */
 async function openJobs(pool: CompanyPool, company: string): Promise<readonly string[]> {
   return pool.use(company, async (client) => {
     const { rows } = await client.query<{ id: string }>(
-      `SELECT r.id FROM job_row r JOIN ledger.projection p
-         ON p.log_id = r.company_id AND p.name = 'jobs' AND p.live AND p.generation = r.generation
-       WHERE r.company_id = $1 AND r.stage <> ALL($2) ORDER BY r.number`,
-      [company, AFTER_STAGES.filter((stage) => stage !== 'order')],
+      `SELECT o.stream_id AS id FROM ledger.event o
+       WHERE o.log_id = $1 AND o.type = 'job-opened/1' AND (
+         NOT EXISTS (SELECT FROM ledger.event e WHERE e.log_id = o.log_id
+           AND e.stream_id = o.stream_id AND e.type = 'order-issued/1')
+         OR EXISTS (SELECT FROM ledger.event e WHERE e.log_id = o.log_id
+           AND e.stream_id = o.stream_id AND e.type = 'change-order-opened/1'))
+       ORDER BY o.pos`,
+      [company],
     );
-    return rows.map(({ id }) => id);
+    return rows.map(({ id }) => id.slice('job/'.length));
   });
 }
 

@@ -98,7 +98,12 @@ function byForce(decided: Decided, other: Edition): Answer {
   };
   const [before, after] = [decided.evaluation!, evaluated(decided, other)];
   const [was, now] = [standing(before), standing(after)];
-  if (now.some((rule) => !was.includes(rule))) return 'now-blocked';
+  const added = now.filter((rule) => !was.includes(rule));
+  const picked = after.options.find(({ id }) => id === option)!;
+  const unknown = (rule: string): boolean =>
+    picked.findings.some((each) => each.rule === rule && each.outcome === 'not-evaluated') ||
+    after.sign_off_required.some((words) => words.startsWith(`${rule}: not known yet`));
+  if (added.length > 0) return added.every(unknown) ? 'cannot-say' : 'now-blocked';
   if (was.length > 0 && now.length === 0) return 'now-free';
   return before.recommendation.option === after.recommendation.option ? 'same' : 'other-option';
 }

@@ -101,7 +101,7 @@ function stageUnder(
   const fresh = findings(under.edition, under.book, decided.stage, facts);
   const was = obstacles(decided.findings);
   return compared(
-    chosenWords(decided),
+    decided,
     was,
     obstacles([...decided.findings.filter(({ rule }) => stays(rule)), ...fresh]),
     fresh,
@@ -110,19 +110,19 @@ function stageUnder(
 }
 
 function compared(
-  chosen: string,
+  decided: Decided,
   was: readonly string[],
   now: readonly string[],
   fresh: readonly Finding[],
   edition: Edition,
 ): UnderAnother {
+  const chosen = chosenWords(decided);
   const sides = [standing(chosen, was), standing(chosen, now)] as const;
   const added = now.filter((rule) => !was.includes(rule));
   if (added.length > 0) {
-    const why = fresh
-      .filter(({ rule }) => added.includes(rule))
-      .map(({ rule, words }) => `${rule}: ${words}`);
-    return answer('now-blocked', edition, why.join('; '), added, sides);
+    const said = fresh.filter((each) => obstructs(each) && added.includes(each.rule));
+    const why = said.map(({ rule, words }) => `${rule}: ${words}`).join('; ');
+    return answer(asks(decided, said) ? 'cannot-say' : 'now-blocked', edition, why, added, sides);
   }
   if (was.length > now.length) {
     const lifted = was.filter((rule) => !now.includes(rule));
@@ -131,6 +131,10 @@ function compared(
   }
   return answer('same', edition, 'the same outcome', [], sides);
 }
+
+/** Only facts are missing that an old decision did not record; of an open surface they are due. */
+const asks = ({ known }: Decided, said: readonly Finding[]): boolean =>
+  known === undefined && said.every(({ outcome }) => outcome === 'not-evaluated');
 
 const standing = (chosen: string, obstacles: readonly string[]): string =>
   obstacles.length === 0 ? chosen : `${chosen}; in the way: ${obstacles.join(', ')}`;
@@ -157,7 +161,7 @@ function gaugeUnder(
   const before = options.find(({ id }) => id === picked)?.findings ?? [];
   const now = judged.find(({ option }) => option.id === picked)?.findings ?? [];
   const result = compared(
-    chosen,
+    decided,
     [...new Set([...obstacles(before), ...signedBefore])],
     [...new Set([...obstacles(now), ...signedBefore.filter(stays), ...obstacles(signOff)])],
     [...now, ...signOff],
