@@ -241,3 +241,13 @@ test('a row of the table says what was before and what would be after', () => {
   expect(said.before).toMatch(/^\d\d gauge, 0\.\d{4} in$/);
   expect(said.after).toBe(`${said.before}; in the way: SIGN-01`);
 });
+
+test('an old decision that lacks only facts cannot be said; of an open surface they are due', () => {
+  const recorded = { ...decidedIn(told[0]!.job).find(({ stage }) => stage === 'coating')! };
+  const old = { ...recorded, known: undefined };
+  const due = underAnother(recorded, draftOf({}, EDITION_2), shelf);
+  const said = underAnother(old, draftOf({}, EDITION_2), shelf);
+  expect([due.answer, said.answer]).toEqual(['now-blocked', 'cannot-say']);
+  expect(said.rules).toEqual(due.rules);
+  expect(said.after).toMatch(/; not recorded then: what .*COAT-\d\d.* ask$/);
+});

@@ -122,7 +122,9 @@ function compared(
   if (added.length > 0) {
     const said = fresh.filter((each) => obstructs(each) && added.includes(each.rule));
     const why = said.map(({ rule, words }) => `${rule}: ${words}`).join('; ');
-    return answer(asks(decided, said) ? 'cannot-say' : 'now-blocked', edition, why, added, sides);
+    if (!asks(decided, said)) return answer('now-blocked', edition, why, added, sides);
+    const after = `${chosen}; not recorded then: what ${added.join(', ')} ask`;
+    return answer('cannot-say', edition, why, added, [sides[0], after]);
   }
   if (was.length > now.length) {
     const lifted = was.filter((rule) => !now.includes(rule));
