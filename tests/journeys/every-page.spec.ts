@@ -31,7 +31,7 @@ journey('every page', () => {
   );
 
   test.each(pages)(
-    'points 1, 3, 4, 5, 7, 9, 14 and 18 hold on %s, narrow and dark',
+    'points 1, 3, 4, 5, 7, 9, 14, 17, 18 and 20 hold on %s, narrow and dark',
     async (_, { path, who }) => {
       const page = await tabOf(who, true, true);
       await page.goto(path);
@@ -47,6 +47,10 @@ journey('every page', () => {
       headsWithoutScope: document.querySelectorAll('th:not([scope])').length,
       focusableCells: document.querySelectorAll('td[tabindex], th[tabindex]').length,
       placeholders: document.querySelectorAll('[placeholder]').length,
+      editedCells: document.querySelectorAll('td :is(select, textarea, [contenteditable], input:not([type=checkbox]))').length,
+      looseChoices: [...document.querySelectorAll('input[type=radio], input[type=checkbox]')]
+        .filter((each) => !each.closest('td') && !each.closest('fieldset:has(> legend)'))
+        .map((each) => each.id),
       sideways: document.documentElement.scrollWidth > innerWidth,
     })`);
       expect(counts).toEqual({
@@ -58,6 +62,8 @@ journey('every page', () => {
         headsWithoutScope: 0,
         focusableCells: 0,
         placeholders: 0,
+        editedCells: 0,
+        looseChoices: [],
         sideways: false,
       });
       expect(await smallTargets(page)).toEqual([]);

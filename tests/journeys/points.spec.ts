@@ -1,11 +1,13 @@
 // The thirty points of the pages, each by its number, that are about doing something; what holds on
-// every page without doing anything is in every-page.spec.ts.
+// every page without doing anything is in every-page.spec.ts, dialogs in dialogs.spec.ts, states in
+// states.spec.ts, large text (15) in large-text.spec.ts, colors (5) in contrast.spec.ts.
 
 import { expect, test } from '@jest/globals';
 import type { Page } from 'playwright-core';
 import { BARN } from '../../apps/cli/demonstration/barn.js';
 import { HOUSE } from '../../apps/cli/demonstration/house.js';
 import { ENGINEER, MANAGER, OFFICE, REVIEWER } from '../../apps/cli/demonstration/people.js';
+import { AFTER_FORMS } from '../../apps/office/after/forms.js';
 import { axe, journey, PASSWORD, settled, withOffice } from './browser.js';
 
 const focused = (page: Page): Promise<string> =>
@@ -88,17 +90,6 @@ journey('the thirty points', () => {
     expect(await page.getByText('1 to 3 of 3').count()).toBe(1);
   });
 
-  test('15: with raised text spacing nothing is cut off', async () => {
-    await at(barn);
-    await page.addStyleTag({
-      content:
-        '* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important } p { margin-bottom: 2em !important }',
-    });
-    const cut = await page.evaluate(`[...document.querySelectorAll('main *')].filter((each) =>
-      getComputedStyle(each).overflow === 'hidden' && each.scrollWidth > each.clientWidth + 1 && !each.classList.contains('visually-hidden')).length`);
-    expect(cut).toBe(0);
-  });
-
   test('16: rows are selected by keyboard; the action row counts them and can be canceled', async () => {
     await at('/jobs');
     const boxes = page.getByRole('checkbox', { name: /^Select 2026/ });
@@ -171,6 +162,16 @@ journey('the thirty points', () => {
     await page.keyboard.press('Tab');
     expect(await page.evaluate(`document.activeElement.getAttribute('role')`)).not.toBe('tab');
   });
+
+  test('26: what is issued, signed or decided is reviewed, confirmed, and says how it is corrected', async () => {
+    for (const name of ['issue-warranty', 'decide-claim'])
+      expect(AFTER_FORMS[name]?.correct).toMatch(/both stay in the history/);
+    await at(`${barn}/order`);
+    await page.getByLabel('Supplier').fill('Example Supply');
+    expect(await page.getByRole('button', { name: 'Review it' }).count()).toBe(1);
+    expect(await page.getByRole('button', { name: /^Issue/ }).count()).toBe(0);
+    await at('/jobs');
+  }, 30_000);
 
   test('27: a dialog is labelled, holds the focus, Esc cancels, focus goes back', async () => {
     await at('/jobs');
