@@ -2,7 +2,7 @@
 // going on after an interruption.
 
 import { expect, test } from '@jest/globals';
-import { jobRow } from '#jobs';
+import { DEFAULT_POLICY, jobRow } from '#jobs';
 import { Ledgers } from '../../api/data/ledgers.js';
 import { Jobs } from '../../api/jobs/fold.js';
 import { withService } from '../../../tests/service.js';
@@ -10,6 +10,7 @@ import { daysFrom, dice, FIRST_DAY, LAST_DAY } from './dice.js';
 import { fillLarge } from './fill-large.js';
 import { pastCatalogues, PAST_RULES } from './past-editions.js';
 import { planned } from './plan.js';
+import { tell, type Said } from './tell.js';
 import { isThere, LARGE, onDuty, STAFF, type Post } from './staff.js';
 import { editionFaults, RULE_BOOK } from '#rules';
 
@@ -103,3 +104,97 @@ test('every post is held on every day, and the past editions may have been publi
   );
   expect(pastCatalogues().map(({ edition }) => edition)).toEqual([1, 2, 3, 4, 5]);
 });
+
+/** Of the 3,000, some in which these things happen; each thing in more than one, since a catalogue may change. */
+const WITH_TROUBLES = [
+  0, 7, 9, 25, 27, 32, 42, 56, 61, 62, 68, 82, 88, 90, 135, 193, 239, 249, 256, 297, 346, 441, 443,
+  1021, 1025, 2029, 2041, 2050,
+];
+const NOTES: readonly (readonly [trouble: string, words: RegExp])[] = [
+  ['a license lapsed', /^The license of/],
+  ['a chart was replaced', /^The panel maker replaced/],
+  ['a weathertightness document was not approved', /^The warrantor has not approved/],
+  ['a backup was restored', /the backup of 9 Jun 2021/],
+];
+const TROUBLES = [
+  ...NOTES.map(([trouble]) => trouble),
+  'declined',
+  'approved with conditions',
+  'revoked',
+  'spaced boards under the old roof',
+  'wider spacing after delivery',
+  'a refill from another lot',
+  'registered late',
+  'a fade claim whose term names no scale',
+];
+
+function troublesOf({ job, command, events }: Said): readonly string[] {
+  switch (command.type) {
+    case 'add-note':
+      return NOTES.filter(([, words]) => words.test(command.words)).map(([trouble]) => trouble);
+    case 'answer-sign-off':
+      return command.answer === 'approve'
+        ? []
+        : [command.answer === 'decline' ? 'declined' : 'approved with conditions'];
+    case 'revoke-sign-off':
+      return ['revoked'];
+    case 'record-facts':
+      return [
+        ...(command.facts.some(({ value }) => value === 'spaced-boards')
+          ? ['spaced boards under the old roof']
+          : []),
+        ...(command.reason?.startsWith('Measured again with the panels on site')
+          ? ['wider spacing after delivery']
+          : []),
+      ];
+    case 'record-receipt':
+      return command.lots.some(({ lot }) => lot.endsWith('-R'))
+        ? ['a refill from another lot']
+        : [];
+    case 'file-registration':
+      return events.some(({ type, data }) => type === 'registration-filed/1' && data.late_days > 0)
+        ? ['registered late']
+        : [];
+    case 'open-claim':
+      return command.kind === 'fade' &&
+        job.after.warranties[command.document ?? '']?.fade?.scale === 'not named'
+        ? ['a fade claim whose term names no scale']
+        : [];
+    default:
+      return [];
+  }
+}
+
+test('what goes wrong in the nine years is among their plans: each trouble is told in memory', async () => {
+  const rules = PAST_RULES.map((edition) => ({ edition, digest: 'e'.repeat(64) }));
+  const catalogues = pastCatalogues().map((edition) => ({ edition, digest: 'c'.repeat(64) }));
+  const newest = <T extends { edition: { in_force_from: string } }>(
+    all: readonly T[],
+    at: string,
+  ) => all.filter(({ edition }) => edition.in_force_from <= at).at(-1)!;
+  const told = new Set<string>();
+  for (const n of WITH_TROUBLES) {
+    const { plan } = planned(n, 3_000, 1, PAPER);
+    await tell(plan, {
+      contextAt: (at, { id, roles }) => {
+        const [rule, catalogue] = [newest(rules, at), newest(catalogues, at)];
+        return {
+          at,
+          by: { person: id, roles },
+          book: RULE_BOOK,
+          policy: DEFAULT_POLICY,
+          edition: rule.edition,
+          editionDigest: rule.digest,
+          catalogue: catalogue.edition,
+          catalogueDigest: catalogue.digest,
+        };
+      },
+      append: (said) => {
+        for (const trouble of troublesOf(said)) told.add(trouble);
+        return Promise.resolve();
+      },
+      packet: () => Promise.resolve('a'.repeat(64)),
+    });
+  }
+  expect([...told].sort()).toEqual([...TROUBLES].sort());
+}, 120_000);
