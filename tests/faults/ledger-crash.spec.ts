@@ -93,7 +93,7 @@ async function killDatabase(): Promise<void> {
   server = await startServer(place, { port: String(server.port) });
 }
 
-test('kill -9 of service and database at random moments loses and doubles nothing', async () => {
+test('requirement 1: kill -9 of service and database at random moments loses and doubles nothing', async () => {
   const setUp = new pg.Pool({ connectionString: address(), max: 1 });
   await createPostgresLedger({ pool: companyPool(setUp) }).createLog(LOG);
   await setUp.end();

@@ -63,7 +63,7 @@ async function untilAnswered(ledger: Ledger, each: AppendRequest): Promise<Appen
   }
 }
 
-test('fifty writers in two processes, a fifth of all statements rolled back', async () => {
+test('requirements 3 and 4: fifty writers in two processes, a fifth of all statements rolled back', async () => {
   const two = [0, 1].map(() => createPostgresLedger({ pool: failingPool() }));
   let kept = 0;
   const write = async (writer: number) => {

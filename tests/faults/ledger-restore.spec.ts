@@ -91,7 +91,7 @@ async function write({ ledger, lists, signer }: Service, count: number): Promise
   return signed.kind === 'signed' ? signed.note : signed.reason;
 }
 
-test('restored into a fresh server, positions, proofs, commands and lists go on', async () => {
+test('requirement 12: restored into a fresh server, positions, proofs, commands and lists go on', async () => {
   const before = serviceOn(first.serviceUrl);
   await before.ledger.createLog(LOG);
   await write(before, 12);
@@ -137,7 +137,7 @@ test('restored into a fresh server, positions, proofs, commands and lists go on'
   expect(await after.lists.rebuild(LOG, 'counted')).toMatchObject({ pos: 36, equal: true });
 }, 60_000);
 
-test('an old copy in the log’s place is not signed, also after it grew past the checkpoint', async () => {
+test('requirement 8: an old copy in the log’s place is not signed, also after it grew past the checkpoint', async () => {
   await asOwner(old.ownerUrl, COUNTED_TABLE);
   const restored = serviceOn(old.serviceUrl);
   expect((await restored.ledger.head(LOG)).pos).toBe(12);

@@ -192,7 +192,7 @@ for (const [name, change] of Object.entries(tampers)) {
   test.each([
     ['the owner', true],
     ['a superuser', false],
-  ])(`${name}, by %s, is found and its position named`, async (_, asOwner) => {
+  ])(`requirement 9: ${name}, by %s, is found and its position named`, async (_, asOwner) => {
     for (let i = 0; i < TRIES / 2; i++) {
       const pos = 1 + pick(ENTRIES);
       const fault = await tamper(asOwner, change, pos);

@@ -73,7 +73,7 @@ const CHANGES = [
   'DELETE FROM ledger.checkpoint',
 ];
 
-test.each(CHANGES)('the service cannot: %s', async (sql) => {
+test.each(CHANGES)('requirement 2: the service cannot: %s', async (sql) => {
   await expect(as('ours', sql)).rejects.toThrow('permission denied');
 });
 
@@ -83,11 +83,11 @@ test.each([
   'DROP TABLE ledger.event',
   'ALTER TABLE ledger.event DISABLE ROW LEVEL SECURITY',
   'DROP POLICY company ON ledger.event',
-])('the service cannot: %s', async (sql) => {
+])('requirement 2: the service cannot: %s', async (sql) => {
   await expect(as('ours', sql)).rejects.toThrow('must be owner');
 });
 
-test.each(CHANGES)('even the owner is refused: %s', async (sql) => {
+test.each(CHANGES)('requirement 2: even the owner is refused: %s', async (sql) => {
   await expect(owner.query(sql)).rejects.toThrow('is refused: it is kept as written');
 });
 
