@@ -53,7 +53,11 @@ const ORDER: readonly string[] = [...STAGES, 'done', ...AFTER_STAGES];
 const inOrder = (a: { readonly stage: string }, b: { readonly stage: string }): number =>
   ORDER.indexOf(a.stage) - ORDER.indexOf(b.stage);
 const stageName = (stage: string): string =>
-  stage === 'done' ? 'Ready to order' : capital(label(stage));
+  stage === 'done'
+    ? 'Ready to order'
+    : stage === 'no-surfaces'
+      ? 'Surfaces to add'
+      : capital(label(stage));
 const days = (value: number): string => (value < 10 ? value.toFixed(1) : whole(Math.round(value)));
 const whole = (value: number): string => value.toLocaleString('en-US');
 const num = (name: string) => ({ name, num: true }) as const;
@@ -79,23 +83,32 @@ export function ReportPage() {
 function finding({ waits }: Report): string {
   const total = waits.reduce((sum, each) => sum + each.days, 0);
   const [most] = [...waits].sort((a, b) => b.days - a.days);
-  if (!most || total === 0) return 'No job waited on anybody in these days.';
+  if (!most || total < LEAST) return 'No job waited on anybody in these days.';
   const share = Math.round((most.days / total) * 100);
   return `${share} % of all waiting was at ${stageName(most.stage).toLowerCase()}, on: ${label(most.on)}.`;
 }
 
+/** About an hour, in days: less is not worth a row. */
+const LEAST = 0.05;
+
 function Tables({ report }: { readonly report: Report }) {
-  const { stages, waits, overrides } = report;
-  if (stages.length === 0) return <Empty title="No job was in any stage in these days" />;
+  const { overrides } = report;
+  const stages = report.stages.filter(({ longest }) => longest >= LEAST);
+  const waits = report.waits.filter((each) => each.days >= LEAST);
+  if (stages.length === 0)
+    return (
+      <Empty title="No job has stood anywhere for an hour">
+        <p>Look again once jobs have waited, or choose other days.</p>
+      </Empty>
+    );
   const total = waits.reduce((sum, each) => sum + each.days, 0);
   return (
     <>
       <PlainTable
         caption="Days in each stage"
-        note="Stages still open count until now. Half of the jobs took no longer than the median. What took no time is left out."
+        note="Stages still open count until now. Half of the jobs took no longer than the median. What took less than an hour is left out."
         columns={['Stage', num('Jobs'), num('Median'), num('Mean'), num('Longest')]}
-        rows={stages
-          .filter(({ longest }) => longest >= 0.05)
+        rows={[...stages]
           .sort(inOrder)
           .map((each) => [
             stageName(each.stage),
