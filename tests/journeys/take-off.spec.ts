@@ -92,6 +92,11 @@ journey('a take-off by clicks', () => {
     await page.goto(`/jobs/${HOUSE.id}/take-off/main`);
     await button(page, 'Take off again').click();
     await pick(page, 'Planes corner by corner');
+    // The shape's corners are written out, with the ridge as the joint of both planes.
+    expect(await page.locator('#planes-1-outline-2-joint').inputValue()).toBe('ridge');
+    await counted();
+    await button(page, 'Remove plane 2 this plane').click();
+    await page.locator('#planes-0-outline-2-joint').fill('');
     await page.setViewportSize({ width: 320, height: 800 });
     const corners = [
       ['0', '0'],

@@ -1,6 +1,7 @@
 // What is drawn: a shape by its dimensions, or planes corner by corner; and the openings in them.
 
 import { RadioField, SelectField, TextField } from '../parts/fields.js';
+import { planesFrom } from './from-shape.js';
 import { optionsFor, STARTS, type Fields } from './lists.js';
 import { Openings } from './opening-fields.js';
 import { PlanesFields } from './plane-fields.js';
@@ -15,7 +16,7 @@ export const DrawnFields = (fields: Fields) => {
         id="by"
         label="How the planes are given"
         value={typed.by}
-        onChange={(by) => set({ by })}
+        onChange={(by) => set(by === 'planes' ? { by, planes: planesFrom(typed) } : { by })}
         options={[
           { value: 'shape', label: 'A shape by its dimensions: shed, gable or hip' },
           { value: 'planes', label: 'Planes corner by corner' },

@@ -165,7 +165,7 @@ function Corners({
             />
             <TextField
               id={`${id}-outline-${j}-joint`}
-              label="Shared with another plane, by a name (optional)"
+              label="Joint with another plane, by a name (optional)"
               errors={errors}
               value={each.joint}
               onChange={(joint) => set(j, { joint })}
