@@ -176,7 +176,7 @@ export function ledgerSuite(make: () => Made): void {
     expect(new Set(all.map((e) => e.command)).size).toBe(all.length);
   });
 
-  test('times rise strictly, also when the clock steps back', async () => {
+  test('requirement 15: times rise strictly, also when the clock steps back', async () => {
     const clock = [2_000_000_000_000_000, 1_000_000_000_000_000];
     const stepping = made.ledger({ now: () => clock.shift() ?? 1_500_000_000_000_000 });
     await stepping.append(request('a', 0, ['one', 'two']));

@@ -80,7 +80,11 @@ async function signedBefore(
   pool: pg.Pool,
   log: string,
   { keysFolder, dataFolder }: LogCheck,
-): Promise<{ checkpoints: readonly Checkpoint[]; faults: readonly string[]; outside?: Checkpoint }> {
+): Promise<{
+  checkpoints: readonly Checkpoint[];
+  faults: readonly string[];
+  outside?: Checkpoint;
+}> {
   const folder = keysFolder ?? path.resolve(dataFolder, 'keys');
   const file = path.join(folder, 'signing-key.json');
   // Opening a ring that is not there would make one.

@@ -22,7 +22,7 @@ test.each<[string, unknown, string]>([
   ['infinity', { 'a/b~': Infinity }, '/a~1b~0: Infinity is not a JSON number'],
   ['a lone surrogate', { a: 'x\ud800' }, '/a: a lone surrogate'],
   ['a lone surrogate in a name', { '\udead': 1 }, 'a lone surrogate'],
-])('%s is refused with its place', (_, value, message) => {
+])('requirement 5: %s is refused with its place', (_, value, message) => {
   expect(() => canonical(value)).toThrow(message);
 });
 

@@ -55,7 +55,7 @@ async function signed(by = signer) {
   return result;
 }
 
-test('checkpoints are signed one after another, each continuing all before', async () => {
+test('requirement 12: checkpoints are signed one after another, each continuing all before', async () => {
   const all = [];
   for (const count of [0, 1, 2, 5, 30, 300, 700]) {
     await append(ledger, count);
@@ -95,7 +95,7 @@ test('every entry has a proof file, and no other entry passes with it', async ()
   }
 });
 
-test('a log that is smaller, altered, or another one is not signed', async () => {
+test('requirement 8: a log that is smaller, altered, or another one is not signed', async () => {
   await append(ledger, 20);
   await signed();
   const shorter = createLedger(createMemoryStore());
@@ -121,7 +121,7 @@ test('a checkpoint row that was not signed here is an alarm', async () => {
   });
 });
 
-test('a key change is an entry signed by both keys, and older checkpoints still verify', async () => {
+test('requirement 14: a key change is an entry signed by both keys, and older checkpoints still verify', async () => {
   await append(ledger, 4);
   const before = await signed();
   const old = keys().verifiers(ORIGIN);

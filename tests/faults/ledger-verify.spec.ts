@@ -81,6 +81,13 @@ describe('a bundle on the command line', () => {
 
   beforeAll(() => {
     compiled = compileWithLedger('apps/cli/verify');
+    writeFileSync(
+      path.join(folder, 'no-network.cjs'),
+      `const never = () => { throw new Error('no network here'); };
+       require('node:net').Socket.prototype.connect = never;
+       require('node:dns').lookup = never;
+       require('node:dgram').Socket.prototype.send = never;`,
+    );
   });
 
   afterAll(() => {
@@ -88,18 +95,30 @@ describe('a bundle on the command line', () => {
     rmSync(folder, { recursive: true, force: true });
   });
 
-  /** Without an environment: no address of a database, no proxy. */
-  const run = (...args: string[]) =>
-    spawnSync(process.execPath, [compiled.program, ...args], { encoding: 'utf8', env: {} });
+  /** Without an environment, that is no address of a database and no proxy; and any connection throws. */
+  const node = (...args: string[]) =>
+    spawnSync(process.execPath, ['--require', path.join(folder, 'no-network.cjs'), ...args], {
+      encoding: 'utf8',
+      env: {},
+    });
+  const run = (...args: string[]) => node(compiled.program, ...args);
 
-  test('a good one ends with 0 and says what it shows', () => {
+  test('the guard of these tests lets nothing connect', () => {
+    for (const code of [
+      `fetch('http://127.0.0.1:9/').catch((e) => { console.log(String(e.cause ?? e)); })`,
+      `try { require('net').connect(9, '127.0.0.1') } catch (e) { console.log(String(e)) }`,
+    ])
+      expect(node('-e', code).stdout).toContain('no network here');
+  });
+
+  test('requirement 11: a good one ends with 0 and says what it shows', () => {
     const good = run(published);
     expect(good.status).toBe(0);
     expect(good.stdout).toContain('job-2: versions 1 to 8, unaltered and in this order');
     expect(good.stdout.trim().endsWith('All of it holds.')).toBe(true);
   });
 
-  test('an altered one ends with 1 at the first fault, with its position where it has one', () => {
+  test('requirement 11: an altered one ends with 1 at the first fault, with its position where it has one', () => {
     const bytes = readFileSync(published);
     const altered = path.join(folder, 'altered.zip');
     const at = bytes.indexOf('entries/12.json') + 'entries/12.json'.length + 40;

@@ -31,7 +31,12 @@ const noted = async (query = '') =>
 describe('requirement 19: each of these is noted', () => {
   test.each([
     ['party-details', (t: Told) => `/parties?ids=${t.customer}`, (t: Told) => t.customer, null],
-    ['job-list-export', () => '/jobs.csv?why=for+the+yearly+audit', () => '', 'for the yearly audit'],
+    [
+      'job-list-export',
+      () => '/jobs.csv?why=for+the+yearly+audit',
+      () => '',
+      'for the yearly audit',
+    ],
     ['job-list-export', () => '/jobs.xlsx', () => '', null],
     ['decision-record', (t: Told) => `/jobs/${t.id}/decision-record`, (t: Told) => t.id, null],
     [
@@ -40,7 +45,12 @@ describe('requirement 19: each of these is noted', () => {
       (t: Told) => t.id,
       'asked by counsel',
     ],
-    ['paper-print', (t: Told) => `/jobs/${t.id}/papers/order/o1.1/print.pdf`, (t: Told) => t.id, null],
+    [
+      'paper-print',
+      (t: Told) => `/jobs/${t.id}/papers/order/o1.1/print.pdf`,
+      (t: Told) => t.id,
+      null,
+    ],
     ['order-export', (t: Told) => `/jobs/${t.id}/orders/o1.1/lines.csv`, (t: Told) => t.id, null],
     ['event-feed', () => '/log/events', () => '', null],
     [
@@ -49,19 +59,23 @@ describe('requirement 19: each of these is noted', () => {
       (t: Told) => t.id,
       'claim of the owner',
     ],
-  ] as const)('%s of %s', async (what, where, about, why) => {
-    const before = (await noted(`?what=${what}`)).length;
-    const answer = await told.people.reviewer.get(where(told));
-    expect(answer.status).toBe(200);
-    const after = await noted(`?what=${what}`);
-    expect(after.length).toBe(before + 1);
-    expect(after[0]).toMatchObject({
-      reader: { id: told.people.reviewer.person.id, kind: 'person', name: 'reviewer' },
-      what,
-      about: about(told),
-      why,
-    });
-  }, 60_000);
+  ] as const)(
+    '%s of %s',
+    async (what, where, about, why) => {
+      const before = (await noted(`?what=${what}`)).length;
+      const answer = await told.people.reviewer.get(where(told));
+      expect(answer.status).toBe(200);
+      const after = await noted(`?what=${what}`);
+      expect(after.length).toBe(before + 1);
+      expect(after[0]).toMatchObject({
+        reader: { id: told.people.reviewer.person.id, kind: 'person', name: 'reviewer' },
+        what,
+        about: about(told),
+        why,
+      });
+    },
+    60_000,
+  );
 
   test('the accounts, and this list itself', async () => {
     await told.people.administrator.get('/users');
@@ -86,10 +100,9 @@ test('evidence needs a reason and the right role, and verifies offline', async (
   expect((await told.people.reviewer.get(`/jobs/${told.id}/evidence.zip`)).status).toBe(422);
   expect((await told.people.office.get(`/jobs/${told.id}/evidence.zip?why=x`)).status).toBe(403);
   const { cookie } = told.people.reviewer;
-  const response = await fetch(
-    `${running.address}/api/jobs/${told.id}/evidence.zip?why=claim`,
-    { headers: { cookie } },
-  );
+  const response = await fetch(`${running.address}/api/jobs/${told.id}/evidence.zip?why=claim`, {
+    headers: { cookie },
+  });
   const bytes = Buffer.from(await response.arrayBuffer());
   const report = verifyBundle(bytes);
   expect(report).toMatchObject({ ok: true });

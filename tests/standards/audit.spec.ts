@@ -1,7 +1,7 @@
 // Published vectors of the audit trail: Merkle trees, checkpoints, signatures, canonical JSON.
 
 import { createHash } from 'node:crypto';
-import { expect, test } from '@jest/globals';
+import { describe, expect, test } from '@jest/globals';
 import {
   canonical,
   EMPTY_ROOT,
@@ -193,4 +193,23 @@ test('every topic has its evaluation', () => {
   expect(Object.keys(byTopic).sort()).toEqual([...new Set(cases.map((each) => each.topic))].sort());
 });
 
-runCases(cases, (each) => (byTopic[each.topic] as (typeof byTopic)[string])(each.inputs, each));
+const BY_REQUIREMENT = [
+  ['requirement 5: canonical bytes', 'jcs/'],
+  ['requirement 6: the tree', 'merkle/'],
+  ['requirement 7: checkpoints', 'checkpoint/'],
+  ['signatures', 'ed25519/'],
+] as const;
+
+test('every topic belongs to a requirement', () => {
+  const without = cases.filter(
+    ({ topic }) => !BY_REQUIREMENT.some(([, prefix]) => topic.startsWith(prefix)),
+  );
+  expect(without.map(({ id }) => id)).toEqual([]);
+});
+
+describe.each(BY_REQUIREMENT)('%s', (_, prefix) => {
+  runCases(
+    cases.filter(({ topic }) => topic.startsWith(prefix)),
+    (each) => (byTopic[each.topic] as (typeof byTopic)[string])(each.inputs, each),
+  );
+});

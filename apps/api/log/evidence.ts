@@ -92,7 +92,8 @@ export class Evidence {
       total += size;
       if (total > MOST_BYTES) break;
       const file = await prisma.file.findFirst({ where: { digest }, select: { bytes: true } });
-      if (file) files.push({ name: `${digest.slice(0, 12)}-${plainName(name)}`, bytes: file.bytes });
+      if (file)
+        files.push({ name: `${digest.slice(0, 12)}-${plainName(name)}`, bytes: file.bytes });
     }
     return files;
   }

@@ -30,7 +30,11 @@ export class FeedTokens {
   }
 
   /** The token is shown this once. */
-  async make(company: string, person: string, name: string): Promise<{ id: string; token: string }> {
+  async make(
+    company: string,
+    person: string,
+    name: string,
+  ): Promise<{ id: string; token: string }> {
     const [id, token] = [uuid(), newToken()];
     await this.ledgers.connections.use(company, (client) =>
       client.query(

@@ -87,7 +87,10 @@ export class FeedController {
     @Param('pos', { schema: Position }) pos: number,
     @Res() response: Response,
   ): Promise<void> {
-    const [event] = await this.ledgers.ledger.readAll(asking.company.id, { after: pos - 1, limit: 1 });
+    const [event] = await this.ledgers.ledger.readAll(asking.company.id, {
+      after: pos - 1,
+      limit: 1,
+    });
     if (!event) throw new Problem('not-found', 'There is no such entry yet.');
     await this.readings.exported(readerOf(asking), 'event', String(pos));
     response.setHeader('Content-Type', 'application/json; charset=utf-8');
@@ -136,7 +139,8 @@ export class FeedController {
 
   /** @throws Problem not-signed-in or forbidden */
   private async reader(request: Request): Promise<Reader> {
-    const [, bearer] = /^Bearer ([A-Za-z0-9_-]{43})$/.exec(request.get('authorization') ?? '') ?? [];
+    const [, bearer] =
+      /^Bearer ([A-Za-z0-9_-]{43})$/.exec(request.get('authorization') ?? '') ?? [];
     if (bearer !== undefined) {
       const token = await this.door.feed(tokenDigest(bearer));
       if (!token) throw new Problem('not-signed-in', 'This token opens nothing.');

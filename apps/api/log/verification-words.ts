@@ -67,8 +67,7 @@ export const runView = (run: Run) => ({
 export function runWords(run: Run): string {
   if (run.result === null) return `${entries(run.done)} of ${count(run.head)} looked over so far.`;
   if (run.result === 'damaged') {
-    const where =
-      run.faultPos === null ? '' : `The first bad position is ${count(run.faultPos)}: `;
+    const where = run.faultPos === null ? '' : `The first bad position is ${count(run.faultPos)}: `;
     const says = (run.faultSays ?? '').replace(/\.$/, '');
     return `${where}${says}. ${entries(run.done)} before it hold.`;
   }

@@ -9,6 +9,7 @@ import { Name } from '#jobs/contract';
 import { canonical } from '#ledger';
 import { Prisma } from '#prisma';
 import { Companies } from '../data/companies.js';
+import { Ledgers, oneStream } from '../data/ledgers.js';
 import type { Acting } from '../http/signed-in.js';
 import { Papers } from '../papers/papers.js';
 import { Problem } from '../problems.js';
@@ -33,11 +34,14 @@ export interface PartyView {
   readonly erased?: string;
 }
 
+export const DETAILS_ERASED = 'party-details-erased/1';
+
 @Injectable()
 export class Parties {
   constructor(
     private readonly companies: Companies,
     private readonly papers: Papers,
+    private readonly ledgers: Ledgers,
   ) {}
 
   async add(asking: Acting, kind: 'person' | 'site', details: PartyDetails) {
@@ -71,8 +75,26 @@ export class Parties {
     }));
   }
 
+  /**
+   * The record gets an entry with the commitments first: then a crash leaves an erasure to be asked for
+   * again, never one that nothing tells of. The reason stays with the row, for it may hold words of the
+   * person.
+   */
   async erase(asking: Acting, id: string, reason: string): Promise<void> {
-    const { count } = await this.companies.of(asking.company.id).prisma.party.updateMany({
+    const { prisma } = this.companies.of(asking.company.id);
+    const rows = await prisma.party.findMany({
+      where: { id },
+      select: { commitment: true, erasedAt: true },
+      orderBy: { version: 'asc' },
+    });
+    if (!rows.some(({ erasedAt }) => erasedAt === null))
+      throw new Problem('not-found', 'There is no such person or site that is not yet erased.');
+    await this.record(
+      asking,
+      id,
+      rows.map(({ commitment }) => commitment),
+    );
+    await prisma.party.updateMany({
       where: { id, erasedAt: null },
       data: {
         name: null,
@@ -83,9 +105,30 @@ export class Parties {
         reason,
       },
     });
-    if (count === 0)
-      throw new Problem('not-found', 'There is no such person or site that is not yet erased.');
     await this.papers.eraseOf(asking.company.id, id);
+  }
+
+  private async record(
+    { company, person }: Acting,
+    id: string,
+    commitments: readonly string[],
+  ): Promise<void> {
+    const event = { type: DETAILS_ERASED, data: { party: id, commitments } };
+    const stream = `party/${id}`;
+    const done = await this.ledgers.append(
+      oneStream(
+        {
+          company: company.id,
+          by: { person: person.id, role: 'administrator' },
+          commandId: `${stream} erased`,
+          asked: { erase: id },
+        },
+        stream,
+        0,
+        [event],
+      ),
+    );
+    if (done.kind === 'command-reused') throw new Error(`the erasure of ${id} was asked otherwise`);
   }
 
   private async write(

@@ -5,6 +5,7 @@ import { parseArgs } from 'node:util';
 import { verifyInWorkers } from '#ledger';
 import { benchAppend } from './append.js';
 import { hashingCost } from './cost.js';
+import { listDelay } from './delay.js';
 import { startBenchDatabase } from './database.js';
 import { loadEvents } from './events.js';
 import { goalLine, goals } from './goals.js';
@@ -15,6 +16,7 @@ import type { Ours } from './ours.js';
 import { openPeers } from './peers.js';
 import { benchRead } from './read.js';
 import { benchRebuild } from './rebuild.js';
+import { verifyWhole } from './whole.js';
 
 const { values } = parseArgs({
   options: {
@@ -40,7 +42,21 @@ try {
     `rebuild of ${rebuild.events}: ${perSecond(rebuild.ours)}, plain loop ${perSecond(rebuild.raw)}`,
   );
   const verify = { one: await verifyRate(1), workers: await verifyRate(2) };
-  const measured: Measured = { append, read, rebuild, verify, cost: hashingCost() };
+  const whole = await verifyWhole(database.serviceUrl);
+  say(`verify 100,000 of 1.6 kB: ${whole.seconds.toFixed(1)} s, ${whole.megabytes} MB`);
+  const delay = await listDelay(database.ownerUrl, database.serviceUrl);
+  say(
+    `commit to list: ${delay.here.toFixed(2)} ms here, ${delay.elsewhere.toFixed(2)} ms elsewhere`,
+  );
+  const measured: Measured = {
+    append,
+    read,
+    rebuild,
+    verify,
+    cost: hashingCost(),
+    whole,
+    delay,
+  };
   say(`\n${''.padEnd(36)} ${['measured', 'must', 'aim'].map((w) => w.padStart(8)).join(' ')}`);
   for (const goal of goals(measured)) say(goalLine(goal));
 } finally {
