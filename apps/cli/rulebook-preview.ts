@@ -64,7 +64,9 @@ async function readGiven(file: string): Promise<Given> {
   const whole = typeof json === 'object' && json !== null && 'entries' in json;
   const read = (whole ? RulesEdition : DraftedEdits).safeParse(json);
   if (read.success) return read.data;
-  const faults = faultsOf(read.error.issues).map((each) => `${each.pointer || '/'} ${each.message}`);
+  const faults = faultsOf(read.error.issues).map(
+    (each) => `${each.pointer || '/'} ${each.message}`,
+  );
   throw new PreviewRefused([`${file} is no drafted edition:`, ...faults].join('\n'));
 }
 

@@ -125,7 +125,11 @@ export const labelFitsThickness = rule({
     const left = measuredBetween(option.thickness_in, [least, most], 4);
     return option.thickness_in >= range[0] && option.thickness_in <= range[1]
       ? pass(undefined, figures, left)
-      : fail(`${optionText(option)} is not between ${text(least)} and ${text(most)}`, figures, left);
+      : fail(
+          `${optionText(option)} is not between ${text(least)} and ${text(most)}`,
+          figures,
+          left,
+        );
   },
 });
 

@@ -89,9 +89,15 @@ export const longestPiece = rule({
     const left = tightest && measured(tightest, Number(tightest.v) - longest_piece_ft, 'ft', 2);
     if (short.length > 0) {
       const over = listed(short.map((each) => `${each.name} (${text(each)})`));
-      return fail(`the longest piece of ${text(piece)} is too long for ${over}`, [piece, ...short], left);
+      return fail(
+        `the longest piece of ${text(piece)} is too long for ${over}`,
+        [piece, ...short],
+        left,
+      );
     }
-    return Object.values(limits).includes(undefined) ? unknownOf(limits) : pass(undefined, [piece], left);
+    return Object.values(limits).includes(undefined)
+      ? unknownOf(limits)
+      : pass(undefined, [piece], left);
   },
 });
 

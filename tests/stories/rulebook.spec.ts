@@ -5,12 +5,7 @@ import { beforeAll, expect, test } from '@jest/globals';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { SignInLinks } from '../../apps/api/people/sign-in-links.js';
 import { fillDemonstration } from '../../apps/cli/demonstration.js';
-import {
-  DEMONSTRATION,
-  MANAGER,
-  OFFICE,
-  STANDARDS,
-} from '../../apps/cli/demonstration/people.js';
+import { DEMONSTRATION, MANAGER, OFFICE, STANDARDS } from '../../apps/cli/demonstration/people.js';
 import { DRAFT } from '../../apps/cli/demonstration/rules-draft.js';
 import { HOUSE } from '../../apps/cli/demonstration/house.js';
 import { signInByLink, withService, type Answer, type Client } from '../service.js';

@@ -65,7 +65,11 @@ export class DraftsController {
     return { drafts: await Promise.all(drafts.map((each) => this.view(company.id, each))) };
   }
 
-  @Route('GET', ':draft', { says: 'One draft with what it changes', who: STAFF, gives: DraftSchema })
+  @Route('GET', ':draft', {
+    says: 'One draft with what it changes',
+    who: STAFF,
+    gives: DraftSchema,
+  })
   async one(@Asking() { company }: SignedIn, @Param('draft', { schema: DraftId }) id: string) {
     return this.view(company.id, await this.rulebooks.draft(company.id, id));
   }
@@ -181,7 +185,14 @@ export class DraftsController {
     ]);
     const { number, in_force_from, summary } = edition;
     const newest = editions.at(-1)?.number ?? 0;
-    return { ...draft, number, in_force_from, summary, newest, by: names.get(draft.by) ?? draft.by };
+    return {
+      ...draft,
+      number,
+      in_force_from,
+      summary,
+      newest,
+      by: names.get(draft.by) ?? draft.by,
+    };
   }
 }
 

@@ -22,12 +22,20 @@ export type Heard =
 const port = parentPort;
 if (port === null) throw new Error('This file runs as a worker thread.');
 const { serviceUrl, ...asked } = workerData as WorkerInput;
-const connections = new pg.Pool({ connectionString: serviceUrl, max: 1, application_name: 'gauge-preview' });
+const connections = new pg.Pool({
+  connectionString: serviceUrl,
+  max: 1,
+  application_name: 'gauge-preview',
+});
 connections.on('error', () => undefined);
 const say = (heard: Heard): void => port.postMessage(heard);
 try {
   const pool = companyPool(connections);
-  const outcome = await runPreview({ ...asked, pool, say: (going) => say({ is: 'going', ...going }) });
+  const outcome = await runPreview({
+    ...asked,
+    pool,
+    say: (going) => say({ is: 'going', ...going }),
+  });
   say({ is: 'done', ...outcome });
 } catch (error) {
   say({ is: 'failed', words: error instanceof Error ? error.message : String(error) });

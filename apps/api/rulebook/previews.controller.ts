@@ -59,7 +59,17 @@ const Start = z.strictObject({ scope: z.enum(IMPACT_SCOPES).default('open') });
 
 const SIZE = 100;
 const MANAGER = ['standards-manager'] as const;
-const COLUMNS = ['job', 'job name', 'surface', 'stage', 'answer', 'before', 'after', 'rules', 'words'];
+const COLUMNS = [
+  'job',
+  'job name',
+  'surface',
+  'stage',
+  'answer',
+  'before',
+  'after',
+  'rules',
+  'words',
+];
 
 @Controller('api/rulebook')
 export class PreviewsController {

@@ -105,8 +105,14 @@ export class Rulebooks {
     });
     if (events.length === 0) return known;
     const next: Known = {
-      rulebook: events.reduce((state, event) => evolveRulebook(state, asEvent(event)), known.rulebook),
-      done: new Map([...known.done, ...events.map((event) => [event.version, doneBy(event)] as const)]),
+      rulebook: events.reduce(
+        (state, event) => evolveRulebook(state, asEvent(event)),
+        known.rulebook,
+      ),
+      done: new Map([
+        ...known.done,
+        ...events.map((event) => [event.version, doneBy(event)] as const),
+      ]),
     };
     const kept = this.known.get(company);
     if (!kept || kept.rulebook.version < next.rulebook.version) this.known.set(company, next);

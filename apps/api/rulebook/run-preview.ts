@@ -49,7 +49,15 @@ export async function runPreview(options: PreviewOptions): Promise<Outcome> {
   }
   const { done, counts, affected, unlisted } = preview.impact();
   const { position, names } = decisions;
-  return { done, counts, read, of, position, unlisted, rows: affected.map((row) => named(row, names)) };
+  return {
+    done,
+    counts,
+    read,
+    of,
+    position,
+    unlisted,
+    rows: affected.map((row) => named(row, names)),
+  };
 }
 
 const named = (row: Affected, names: ReadonlyMap<string, JobNames>): ImpactRow => {

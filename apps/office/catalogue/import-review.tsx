@@ -32,7 +32,9 @@ export function ImportReview({
         Publish catalogue edition {draft.edition}?
       </h2>
       <ErrorSummary errors={publishing.errors} attempt={publishing.attempt} />
-      <p>No cell is wrong. Against {against}, {counted(differences)}.</p>
+      <p>
+        No cell is wrong. Against {against}, {counted(differences)}.
+      </p>
       <dl className="facts">
         <dt>In force from</dt>
         <dd>{day(draft.in_force_from)}</dd>
@@ -92,7 +94,9 @@ function Difference({ checked: { difference, differences } }: { readonly checked
   return (
     <PlainTable
       caption="What differs"
-      note={more > 0 ? `The first ${shown.length}; ${more.toLocaleString('en-US')} more` : undefined}
+      note={
+        more > 0 ? `The first ${shown.length}; ${more.toLocaleString('en-US')} more` : undefined
+      }
       columns={['Part', 'Row', 'What', 'Was', 'Becomes']}
       rows={shown.map((each) => [
         capital(each.part),
@@ -131,7 +135,10 @@ function usePublish({ draft }: Checked, reason: string) {
     },
   });
   return {
-    errors: missing.length > 0 ? missing : errorsOf(send.error ? problemFrom(send.error) : null, () => ''),
+    errors:
+      missing.length > 0
+        ? missing
+        : errorsOf(send.error ? problemFrom(send.error) : null, () => ''),
     attempt,
     busy: send.isPending,
     send: () => {

@@ -55,7 +55,9 @@ export function draftOf(entry: Entry, known: readonly KnownRule[]): Made {
   const edits = entry.changes.map((change, i) => editOf(change, i, known));
   const errors: FieldError[] = [
     ...(from ? [] : [{ field: 'from', message: 'Enter the day like 14 Feb 2026' }]),
-    ...(entry.summary.trim() ? [] : [{ field: 'summary', message: 'Say in a sentence what changes' }]),
+    ...(entry.summary.trim()
+      ? []
+      : [{ field: 'summary', message: 'Say in a sentence what changes' }]),
     ...edits.flatMap((each) => each.errors),
   ];
   if (errors.length > 0 || !from) return { ok: false, errors };

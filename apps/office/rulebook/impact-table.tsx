@@ -82,7 +82,6 @@ function Filters({
   useEffect(() => {
     if (late.rule !== rule || late.find !== find) put(late);
     // Only what was typed moves the address, not the other way round.
-    // eslint-disable-next-line react-hooks/exhaustive-deps
   }, [late]);
   const found = ANSWERS.filter((each) => each !== 'same' && preview.counts[each] > 0);
   return (

@@ -110,17 +110,17 @@ describe('taken into a draft', () => {
 
 describe('refused, with sheet, row and column', () => {
   test.each([
-    ['a word that is none', [sheet('profiles', { ...PROFILE, family: 'wavy' })], ['profiles 2 family']],
+    [
+      'a word that is none',
+      [sheet('profiles', { ...PROFILE, family: 'wavy' })],
+      ['profiles 2 family'],
+    ],
     [
       'an outline with a letter, and a slope in words',
       [sheet('profiles', { ...PROFILE, outline: '0 0; a 1', least_slope_per_12: 'low' })],
       ['profiles 2 least_slope_per_12', 'profiles 2 outline'],
     ],
-    [
-      'a profile that stands twice',
-      [sheet('profiles', PROFILE, PROFILE)],
-      ['profiles 3 profile'],
-    ],
+    ['a profile that stands twice', [sheet('profiles', PROFILE, PROFILE)], ['profiles 3 profile']],
     [
       'a width taken away that is still made',
       [sheet('profiles', { ...PROFILE, profile: 'rib-36', widths_in: '30' })],
@@ -195,7 +195,13 @@ describe('the difference to the edition before', () => {
       ],
     };
     expect(catalogueDifference(SAMPLE_CATALOGUE, after)).toEqual([
-      { part: 'profiles', row: 'rib-36', column: 'least slope', was: '1 per-12', becomes: '2 per-12' },
+      {
+        part: 'profiles',
+        row: 'rib-36',
+        column: 'least slope',
+        was: '1 per-12',
+        becomes: '2 per-12',
+      },
       {
         part: 'fasteners',
         row: 'screw-16',
@@ -210,7 +216,10 @@ describe('the difference to the edition before', () => {
   test('one load of one span is one difference', () => {
     const [chart, ...charts] = SAMPLE_CATALOGUE.charts;
     const [row, ...rows] = chart!.rows;
-    const changed = { ...chart!, rows: [{ ...row!, inward: { v: '1', u: 'psf' as const } }, ...rows] };
+    const changed = {
+      ...chart!,
+      rows: [{ ...row!, inward: { v: '1', u: 'psf' as const } }, ...rows],
+    };
     const found = catalogueDifference(SAMPLE_CATALOGUE, {
       ...SAMPLE_CATALOGUE,
       charts: [changed, ...charts],

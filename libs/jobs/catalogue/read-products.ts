@@ -107,7 +107,9 @@ export function withProducts(
       tested.has(each.id)
         ? {
             ...each,
-            tested: tests.filter(({ item }) => item.fastener === each.id).map(({ item }) => item.test),
+            tested: tests
+              .filter(({ item }) => item.fastener === each.id)
+              .map(({ item }) => item.test),
           }
         : each,
     ),

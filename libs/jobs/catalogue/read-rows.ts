@@ -16,7 +16,8 @@ export interface RowsRead<T> {
 }
 
 export const amount = (v: string | undefined, u: string) => ({ v, u });
-export const list = (cell = ''): readonly string[] => cell.split(/[;\s]+/).filter((each) => each !== '');
+export const list = (cell = ''): readonly string[] =>
+  cell.split(/[;\s]+/).filter((each) => each !== '');
 export const yes = (cell = ''): unknown => (cell === 'yes' ? true : cell === 'no' ? false : cell);
 export const whole = (cell = ''): unknown => (/^\d{1,6}$/.test(cell) ? Number(cell) : cell);
 export const given = (cell: string | undefined, what: (cell: string) => object): object =>

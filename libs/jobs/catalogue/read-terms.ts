@@ -41,16 +41,15 @@ export function withTerms(
   placed: readonly Placed<CoatingTerm>[],
 ): CoatingTerm[] {
   const named = new Set(placed.map(({ item }) => keyOf(item)));
-  return [
-    ...current.filter((term) => !named.has(keyOf(term))),
-    ...placed.map(({ item }) => item),
-  ];
+  return [...current.filter((term) => !named.has(keyOf(term))), ...placed.map(({ item }) => item)];
 }
 
 export function termFaults(placed: readonly Placed<CoatingTerm>[]): readonly SheetFault[] {
   return placed.flatMap(({ item, rows }, i) => {
     const first = placed.findIndex((each) => keyOf(each.item) === keyOf(item));
     const message = `${keyOf(item)} stands in row ${placed[first]?.rows[0] ?? 0} already`;
-    return first === i ? [] : [{ sheet: 'terms', row: rows[0] ?? 0, column: 'color_group', message }];
+    return first === i
+      ? []
+      : [{ sheet: 'terms', row: rows[0] ?? 0, column: 'color_group', message }];
   });
 }
