@@ -71,6 +71,9 @@ journey('a file for the catalogue', () => {
     await page.getByRole('tab', { name: 'Fasteners' }).click();
     await page.getByText('Screw to try (invented)').waitFor();
     await page.goto('/catalogue');
-    await page.getByText(/^Retired on/).first().waitFor();
+    await page
+      .getByText(/^Retired on/)
+      .first()
+      .waitFor();
   });
 });

@@ -13,7 +13,13 @@ import { has } from '../shell/home.js';
 import { Page } from '../shell/page.js';
 import { EMPTY, entryOf, NO_CHANGE, type Change, type Entry } from './draft-entry.js';
 import { EditFields } from './edit-fields.js';
-import { draftQuery, knownRulesQuery, type Draft, type Edition, type KnownRule } from './reading.js';
+import {
+  draftQuery,
+  knownRulesQuery,
+  type Draft,
+  type Edition,
+  type KnownRule,
+} from './reading.js';
 import { useSaveDraft } from './save-draft.js';
 
 const RULES = { name: 'Rules', to: '/rules' };
@@ -28,9 +34,7 @@ export function NewDraftPage() {
       failed={failed}
       lead={<p className="quiet">Nothing takes force before it is published.</p>}
     >
-      <Ready>
-        {(base, known) => <DraftForm {...{ base, known, setFailed }} draft={null} />}
-      </Ready>
+      <Ready>{(base, known) => <DraftForm {...{ base, known, setFailed }} draft={null} />}</Ready>
     </Page>
   );
 }

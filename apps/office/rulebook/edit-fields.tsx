@@ -1,7 +1,13 @@
 // One change of a draft: the rule, what becomes of it, and what the change rests on.
 
 import { label } from '#jobs/contract';
-import { LongField, RadioField, SelectField, TextField, type FieldErrors } from '../parts/fields.js';
+import {
+  LongField,
+  RadioField,
+  SelectField,
+  TextField,
+  type FieldErrors,
+} from '../parts/fields.js';
 import { capital, number } from '../parts/words.js';
 import { settingField, type Change, type Kind } from './draft-entry.js';
 import type { Edition, KnownRule } from './reading.js';

@@ -148,13 +148,7 @@ const HEADINGS: Readonly<Record<Preview['state'], string>> = {
   failed: 'It did not finish',
 };
 
-function Progress({
-  preview,
-  cancel,
-}: {
-  readonly preview: Preview;
-  readonly cancel: () => void;
-}) {
+function Progress({ preview, cancel }: { readonly preview: Preview; readonly cancel: () => void }) {
   const { read, of, words, scope, state } = preview;
   const share = of > 0 ? Math.floor((100 * read) / of) : 0;
   return (
@@ -185,8 +179,8 @@ function Found({ preview, version }: { readonly preview: Preview; readonly versi
       </p>
       <p className="quiet small">
         Asked {moment(asked_at)}, of the record up to entry{' '}
-        {preview.position.toLocaleString('en-US')}. Decisions stand under the edition
-        they name; this is what the draft would say of them.
+        {preview.position.toLocaleString('en-US')}. Decisions stand under the edition they name;
+        this is what the draft would say of them.
       </p>
       {old && (
         <p className="notice waiting">
