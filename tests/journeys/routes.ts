@@ -63,6 +63,7 @@ export const PAGES: readonly PageOf[] = [
   })),
   { name: 'reminders', path: '/reminders', who: MANAGER },
   { name: 'report', path: '/report', who: MANAGER },
+  { name: 'password', path: '/password', who: OFFICE },
   { name: 'change-job', path: `/jobs/${BARN.id}/change`, who: OFFICE },
   { name: 'facts', path: `/jobs/${BARN.id}/facts`, who: OFFICE },
   {
