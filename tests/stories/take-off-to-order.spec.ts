@@ -157,6 +157,5 @@ describe('an order of it', () => {
       expect(text).toContain(squashed('From take-off 2 of'));
       expect(text).not.toMatch(/clip-s|take_off|undefined|\bnull\b/);
     },
-    60_000,
   );
 });
