@@ -107,7 +107,8 @@ function NewToken() {
   const submit = (event: FormEvent) => {
     event.preventDefault();
     if (make.isPending) return;
-    const missing = name.trim() === '' ? [{ field: 'token-name', message: 'Say what it is for' }] : [];
+    const missing =
+      name.trim() === '' ? [{ field: 'token-name', message: 'Say what it is for' }] : [];
     setErrors(missing);
     setAttempt((n) => n + 1);
     if (missing.length === 0) make.mutate();
