@@ -10,6 +10,7 @@ test('health and the OpenAPI document are there for anyone', async () => {
     ok: true,
     version: 'test',
     lists: [],
+    verification: null,
   });
   const document = (
     await call<{ openapi: string; paths: object }>(running.address, 'GET', '/openapi.json')

@@ -17,7 +17,7 @@ if (port === null) throw new Error('This file runs as a worker thread.');
 const pool = new pg.Pool({
   connectionString: task.serviceUrl,
   max: 2,
-  application_name: 'gauge-verification',
+  application_name: 'ledger verification',
 });
 const store = createPostgresStore(companyPool(pool));
 const tell = (heard: Heard): void => port.postMessage(heard);

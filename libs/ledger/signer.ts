@@ -94,16 +94,13 @@ export function createSigner({ ledger, keys, folder, origin }: SignerOptions): S
   return {
     sign: (log) => inTurn(log, () => signNow(log, [keys.signer(origin(log))])),
     changeKey,
-    signed: async (log) => {
-      const outside = readIfThere(file(log));
-      const kept = await ledger.checkpoints(log);
-      return openSigned({
+    signed: async (log) =>
+      openSigned({
         origin: origin(log),
         verifiers: keys.verifiers(origin(log)),
-        outside,
-        kept,
-      });
-    },
+        outside: readIfThere(file(log)),
+        kept: await ledger.checkpoints(log),
+      }),
     tree,
   };
 }
