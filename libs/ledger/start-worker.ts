@@ -8,6 +8,6 @@ export function startWorker(name: string, workerData: unknown): Worker {
   const compiled = new URL(`./${name}.js`, import.meta.url);
   if (existsSync(compiled)) return new Worker(compiled, { workerData });
   const loader = new URL('../../.config/typescript.mjs', import.meta.url).href;
-  const execArgv = ['--no-warnings', '--conditions=gauge-source', '--import', loader];
+  const execArgv = ['--no-warnings', '--import', loader];
   return new Worker(new URL(`./${name}.ts`, import.meta.url), { workerData, execArgv });
 }
