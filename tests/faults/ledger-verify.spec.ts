@@ -105,7 +105,7 @@ describe('a bundle on the command line', () => {
 
   test('the guard of these tests lets nothing connect', () => {
     for (const code of [
-      `fetch('http://127.0.0.1:9/').catch((e) => { console.log(String(e.cause ?? e)); })`,
+      `fetch('http://127.0.0.1:50999/').catch((e) => { console.log(String(e.cause ?? e)); })`,
       `try { require('net').connect(9, '127.0.0.1') } catch (e) { console.log(String(e)) }`,
     ])
       expect(node('-e', code).stdout).toContain('no network here');
