@@ -57,9 +57,7 @@ test('page by page the whole log, each position once, with the next one given', 
     if (events(answer).length === 0) break;
     seen.push(...events(answer));
     after = next(answer);
-    expect(answer.headers.get('link')).toBe(
-      `</api/log/events?after=${after}&limit=3>; rel="next"`,
-    );
+    expect(answer.headers.get('link')).toBe(`</api/log/events?after=${after}&limit=3>; rel="next"`);
   }
   const head = await running.service.get(Ledgers).ledger.head(ours.id);
   expect(seen.map(({ data }) => data.position)).toEqual(
