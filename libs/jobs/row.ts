@@ -42,7 +42,9 @@ function nextAction(job: Job, surfaces: readonly Surface[]): Next {
   const first = open[0];
   const after = afterStage(job);
   if (!first)
-    return after ? nextAfter(job, after) : { state: 'Done', words: 'Ready to order', on: 'office' };
+    return after
+      ? nextAfter(job, after)
+      : { state: 'Ready', words: 'Issue the order', on: 'office' };
   const blocked = open
     .map((surface) => ({ surface, why: blockedWhy(job, surface) }))
     .find(({ why }) => why !== null);

@@ -6,7 +6,7 @@ import type { Page } from 'playwright-core';
 import { ENGINEER, MANAGER, OFFICE } from '../../apps/cli/demonstration/people.js';
 import { asked } from './acts.js';
 import { axe, journey, settled, withOffice } from './browser.js';
-import { here, pick, press, select, tabTo, write } from './keys.js';
+import { here, pick, press, select, write } from './keys.js';
 
 const title = (page: Page, name: string | RegExp) =>
   page.getByRole('heading', { level: 1, name }).waitFor();
@@ -205,7 +205,13 @@ journey('a job by keyboard', () => {
     await press(page, /^Issue an order$/);
     await title(page, 'Issue order o1');
     await settled(page);
-    await tabTo(page, /^Supplier/);
+    await write(page, /^Supplier$/, 'Sample Panels (invented)');
+    await write(page, /^Landing place/, 'On the ground, by the north wall');
+    await select(page, /^They are$/, /^On hold/);
+    await write(page, /^Length of a piece/, '264');
+    await write(page, /^How many/, '30');
+    const rules = page.getByRole('region', { name: 'What the rules say' });
+    await rules.getByText('Every required sign-off stands').waitFor();
     expect(await axe(page)).toEqual([]);
   });
 });

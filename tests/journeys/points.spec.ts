@@ -80,7 +80,7 @@ journey('the thirty points', () => {
   test('12: after a filter the count is said and the focus stays', async () => {
     await at('/jobs');
     await page.getByLabel('State', { exact: true }).focus();
-    await page.getByLabel('State', { exact: true }).selectOption('Done');
+    await page.getByLabel('State', { exact: true }).selectOption('Ready');
     await page.getByRole('status').filter({ hasText: '2 jobs match' }).waitFor();
     expect(await focused(page)).toBe('state');
   });

@@ -1,6 +1,6 @@
 // The job list's filter: it lives in the address, says itself in words, and can be kept as a view.
 
-import { label, STAGES } from '#jobs/contract';
+import { AFTER_STAGES, label, STAGES } from '#jobs/contract';
 import { capital } from '../parts/words.js';
 
 export const FILTERS = ['find', 'stage', 'state', 'assigned', 'due'] as const;
@@ -10,7 +10,11 @@ export type Filter = Partial<Record<FilterName | 'sort' | 'page', string>>;
 export const STATES = ['Ready', 'Blocked', 'Waiting', 'Done'] as const;
 export const STAGE_OPTIONS = [
   ...STAGES.map((value) => ({ value, label: capital(label(value)) })),
-  { value: 'done', label: 'Done' },
+  { value: 'done', label: 'Ready to order' },
+  ...AFTER_STAGES.map((value) => ({
+    value,
+    label: value === 'order' ? 'Order, changing' : capital(label(value)),
+  })),
 ];
 export const DUE_OPTIONS = [
   { value: 'overdue', label: 'Overdue' },

@@ -45,7 +45,7 @@ function wordsOf(status: StageStatus, state: StageState['state']): string {
 export const stagesDone = (surface: SurfaceView): number =>
   stageStates(surface).filter(({ state }) => state === 'done').length;
 
-/** Ready, Waiting, Blocked or Done, as the job list says it. */
+/** Ready, Waiting or Blocked as the job list says it; Done where its six stages are. */
 export function surfaceState(surface: SurfaceView): { words: string; tone: Tone } {
   if (surface.withdrawn !== null) return { words: 'Withdrawn', tone: 'plain' };
   if (surface.on_hold || surface.sign_off.status === 'declined')

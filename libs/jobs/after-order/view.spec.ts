@@ -28,20 +28,29 @@ const claimed = () =>
 
 describe('the row of the list', () => {
   test.each([
-    ['ready to order', ready(), '6/6 Ready to order', 'Done'],
-    ['ordered', ordered(), 'Delivery', 'Waiting'],
+    ['ready to order', ready(), '6/6 Ready to order', 'Ready', 'Issue the order', 'office'],
+    ['ordered', ordered(), 'Delivery', 'Waiting', 'Delivery: receive what was ordered', 'supplier'],
     [
       'changing',
       ordered().play({ type: 'open-change-order', order: 'o1', reason: 'more' }),
       'Order, changing',
       'Blocked',
+      'Change order is open: issue the new revision or withdraw it',
+      'project manager',
     ],
-    ['delivered', ordered().play(receipt('coil-7', 40)), 'Installation', 'Ready'],
-    ['built', built(), 'Warranty', 'Ready'],
-    ['warranty out', issued(), 'Complete', 'Done'],
-    ['a claim is open', claimed(), 'Warranty', 'Ready'],
-  ] as const)('%s', (_, { job }, words, state) => {
-    expect(jobRow(job)).toMatchObject({ stage_words: words, state });
+    [
+      'delivered',
+      ordered().play(receipt('coil-7', 40)),
+      'Installation',
+      'Ready',
+      'Record what was built, and the inspection',
+      'crew lead',
+    ],
+    ['built', built(), 'Warranty', 'Ready', 'Issue the warranty document: paint', 'office'],
+    ['warranty out', issued(), 'Complete', 'Done', 'Complete', 'office'],
+    ['a claim is open', claimed(), 'Warranty', 'Ready', 'Decide claim q1', 'warranty reviewer'],
+  ] as const)('%s', (_, { job }, stage_words, state, next_action, on) => {
+    expect(jobRow(job)).toMatchObject({ stage_words, state, next_action, on });
   });
 
   test('another thing acknowledged than ordered blocks', () => {
