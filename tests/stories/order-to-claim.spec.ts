@@ -346,4 +346,10 @@ test('the owner sees where time went', async () => {
   expect(report.body.overrides).toEqual(
     expect.arrayContaining([{ stage: 'gauge', confirmations: 1, with_overrides: 0, rate: 0 }]),
   );
+  const setAside = async (span: string) =>
+    (await told.people.manager.get<typeof report.body>(`/reports/stages?${span}`)).body.overrides;
+  const day = (from: number) => new Date(Date.now() + from * 86_400_000).toISOString().slice(0, 10);
+  expect(await setAside(`from=${day(-1)}&to=${day(1)}`)).toEqual(report.body.overrides);
+  expect(await setAside(`to=${day(-2)}`)).toEqual([]);
+  expect(await setAside(`from=${day(2)}`)).toEqual([]);
 });

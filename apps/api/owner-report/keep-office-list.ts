@@ -52,7 +52,10 @@ export function officeList(ledger: Ledger): List {
         'DELETE FROM reminder WHERE company_id = $1 AND generation = $2 AND job = ANY($3)',
         [log, generation, [...jobs.keys()]],
       );
-      await insert('reminder', [...jobs.values()].flatMap(({ job }) => reminders(job)));
+      await insert(
+        'reminder',
+        [...jobs.values()].flatMap(({ job }) => reminders(job)),
+      );
       await insert('stage_spell', steps.flatMap(spell));
       await insert('stage_confirmation', steps.flatMap(confirmation));
       for (const [id, job] of jobs) kept.set(`${log} ${id}`, job);
@@ -118,9 +121,11 @@ function spell({ before, after, event }: Step): readonly object[] {
   const { job, toldLater } = after;
   const is = standing(job);
   if (was && was.stage === is.stage && was.waits_on === is.waits_on) return [];
-  const began_at = toldLater ? event.effectiveAt : event.recordedAt;
-  return [{ job: job.id, version: job.version, ...is, began_at }];
+  return [{ job: job.id, version: job.version, ...is, began_at: counted(event, toldLater) }];
 }
+
+const counted = (event: PastEvent, toldLater: boolean): string =>
+  toldLater ? event.effectiveAt : event.recordedAt;
 
 function standing(job: Job): { stage: string; waits_on: string } {
   const { stage, on, state } = jobRow(job);
@@ -137,5 +142,6 @@ function confirmation({ after, event }: Step): readonly object[] {
   if (stage === undefined) return [];
   const { overrides } = event.data as { readonly overrides: readonly unknown[] };
   const { id, version } = after.job;
-  return [{ job: id, version, stage, overrides: overrides.length }];
+  const confirmed_at = counted(event, after.toldLater);
+  return [{ job: id, version, stage, overrides: overrides.length, confirmed_at }];
 }

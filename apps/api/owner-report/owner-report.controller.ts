@@ -53,10 +53,10 @@ export class OwnerReportController {
     const [stages, waits, overrides] = await Promise.all([
       pool.query<z.output<typeof StageTimes>>(STAGES, values),
       pool.query<z.output<typeof Waits>>(WAITS, values),
-      pool.query<{ stage: string; confirmations: number; with_overrides: number }>(OVERRIDES, [
-        company.id,
-        generation,
-      ]),
+      pool.query<{ stage: string; confirmations: number; with_overrides: number }>(
+        OVERRIDES,
+        values,
+      ),
     ]);
     return {
       stages: stages.rows,
@@ -88,4 +88,6 @@ const WAITS = `${SPELLS}
 
 const OVERRIDES = `
   SELECT stage, count(*)::int AS confirmations, count(*) FILTER (WHERE overrides > 0)::int AS with_overrides
-  FROM stage_confirmation WHERE company_id = $1 AND generation = $2 GROUP BY stage ORDER BY stage`;
+  FROM stage_confirmation WHERE company_id = $1 AND generation = $2
+    AND confirmed_at >= $3::date AND confirmed_at < $4::date + 1
+  GROUP BY stage ORDER BY stage`;

@@ -95,7 +95,7 @@ function Tables({ report }: { readonly report: Report }) {
   const { overrides } = report;
   const stages = report.stages.filter(({ longest }) => longest >= LEAST);
   const waits = report.waits.filter((each) => each.days >= LEAST);
-  if (stages.length === 0)
+  if (stages.length === 0 && overrides.length === 0)
     return (
       <Empty title="No job has stood anywhere for an hour">
         <p>Look again once jobs have waited, or choose other days.</p>
@@ -133,7 +133,7 @@ function Tables({ report }: { readonly report: Report }) {
       {overrides.length > 0 && (
         <PlainTable
           caption="Rules set aside"
-          note="Of all confirmations ever; each one has its reason in the record"
+          note="Of the confirmations in these days; each one has its reason in the record"
           columns={['Stage', num('Confirmed'), num('With a rule set aside'), num('Rate')]}
           rows={[...overrides]
             .sort(inOrder)
