@@ -17,6 +17,9 @@ import { Ledgers } from './data/ledgers.js';
 import { Mailer } from './data/mailer.js';
 import { Settings } from './data/settings.js';
 import { Signing } from './data/signing.js';
+import { DisposalsController } from './disposal/disposals.controller.js';
+import { Disposals } from './disposal/disposals.js';
+import { KeepsFromErasure } from './disposal/keeps-from-erasure.js';
 import { FilesController } from './files/files.controller.js';
 import { Checked } from './http/checked.js';
 import { Log } from './http/log.js';
@@ -127,6 +130,7 @@ const CONTROLLERS = [
   CompanyController,
   KeysController,
   BackupsController,
+  DisposalsController,
 ];
 const HANDLERS = [
   ExecuteOnJobHandler,
@@ -154,6 +158,8 @@ const PARTS = [
   Attempts,
   Names,
   Parties,
+  Disposals,
+  KeepsFromErasure,
   Sessions,
   SetUp,
   SignInLinks,

@@ -10,7 +10,7 @@ import { ORDER, v, WARRANTY } from '../../libs/jobs/after-order/order-files.js';
 import { originOf } from '../../apps/api/data/signing.js';
 import { attachmentsOf, pdfText, testByPoppler } from '../read-pdf.js';
 import { call, withService } from '../service.js';
-import { decide, openJob, order, type Told } from './ordered.js';
+import { decide, erase, openJob, order, type Told } from './ordered.js';
 
 const running = withService({ keys: true });
 let told: Told;
@@ -318,13 +318,7 @@ describe('a claim in year 8', () => {
 test('when the customer is erased, the prints with their name go, the entries and their order stay', async () => {
   const before = await told.people.office.get(`/jobs/${told.id}/papers/warranty/w1/record.json`);
   const first = sha256(await pdf('warranty/w1'));
-  expect(
-    (
-      await told.people.administrator.send('DELETE', `/parties/${told.customer}/details`, {
-        reason: 'asked for',
-      })
-    ).status,
-  ).toBe(204);
+  expect(await erase(told, told.customer)).toBe(204);
   expect((await told.people.office.get(`/jobs/${told.id}/papers/warranty/w1`)).body).toMatchObject({
     owner: expect.stringMatching(/^erased on \d{4}-\d\d-\d\d$/),
   });

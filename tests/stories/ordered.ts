@@ -11,6 +11,7 @@ const ROLES = {
   office: ['office'],
   manager: ['project-manager'],
   administrator: ['administrator'],
+  second: ['administrator'],
   standards: ['standards-manager'],
   crew: ['crew-lead'],
   engineer: ['engineer'],
@@ -148,4 +149,19 @@ export async function decide(told: Told, which: 'barn' | 'house'): Promise<void>
 export async function order(told: Told): Promise<JobView> {
   await told.play('office', PAPERS);
   return told.play('office', ORDER);
+}
+
+/** Asked by one administrator, confirmed by another. Gives the status of the confirmation. */
+export async function erase(
+  { people }: { readonly people: Pick<Told['people'], 'administrator' | 'second'> },
+  party: string,
+): Promise<number> {
+  const asked = await people.administrator.send<{ id: string }>('POST', '/disposal/erasures', {
+    party,
+    ground: 'asked-by-the-person',
+    reason: 'asked by the owner',
+  });
+  if (asked.status !== 201) return asked.status;
+  return (await people.second.send('POST', `/disposal/erasures/${asked.body.id}/confirmation`))
+    .status;
 }

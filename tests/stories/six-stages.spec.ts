@@ -16,6 +16,7 @@ import {
 import { amount, facts, spaced, zone } from '../../apps/cli/demonstration/steps.js';
 import { giveFactors } from '../signing.js';
 import { signInByLink, withService, type Answer, type Client } from '../service.js';
+import { erase } from './ordered.js';
 
 const running = withService();
 const people = {} as Record<'office' | 'manager' | 'crew' | 'engineer' | 'reviewer', Client>;
@@ -408,12 +409,14 @@ describe('afterwards', () => {
         .get(SignInLinks)
         .make(DEMONSTRATION.company, '00000000-0000-7000-8000-000000000007'),
     );
+    const added = await adam.send<{ link: string }>('POST', '/users', {
+      name: 'Second',
+      email: 'second@demonstration.example',
+      roles: ['administrator'],
+    });
+    const second = await signInByLink(running.address, added.body.link);
     expect(
-      (
-        await adam.send('DELETE', `/parties/${view.parties['customer']}/details`, {
-          reason: 'asked for',
-        })
-      ).status,
+      await erase({ people: { administrator: adam, second } }, view.parties['customer'] ?? ''),
     ).toBe(204);
     const list = await people.office.get<{ rows: { customer: string }[] }>(
       `/jobs?find=${view.number}`,

@@ -2,7 +2,6 @@
 
 import { Body, Controller, Param, Query } from '@nestjs/common';
 import { z } from 'zod';
-import { Words } from '#jobs/contract';
 import { Route, STAFF } from '../http/route.js';
 import { Asking, type SignedIn } from '../http/signed-in.js';
 import { readerOf, Readings } from '../log/readings.js';
@@ -25,7 +24,6 @@ const Party = z.object({
   details: PartyDetails.optional(),
   erased: z.string().optional(),
 });
-const Reason = z.strictObject({ reason: Words });
 const WRITERS = ['office', 'project-manager', 'warranty-reviewer'] as const;
 
 @Controller('api/parties')
@@ -70,19 +68,6 @@ export class PartiesController {
     @Body({ schema: PartyDetails }) body: PartyDetails,
   ) {
     return this.parties.change(asking, id, body);
-  }
-
-  @Route('DELETE', ':id/details', {
-    says: 'Erase the details and salts of every version; the record keeps id and commitment',
-    who: ['administrator'],
-    answers: 'nothing',
-  })
-  async erase(
-    @Asking() asking: SignedIn,
-    @Param('id', { schema: PartyId }) id: string,
-    @Body({ schema: Reason }) body: z.output<typeof Reason>,
-  ) {
-    await this.parties.erase(asking, id, body.reason);
   }
 }
 

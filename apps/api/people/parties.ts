@@ -6,10 +6,10 @@ import { Injectable } from '@nestjs/common';
 import { v7 as uuid } from 'uuid';
 import { z } from 'zod';
 import { Name } from '#jobs/contract';
-import { canonical } from '#ledger';
+import { canonical, type StreamAppend } from '#ledger';
 import { Prisma } from '#prisma';
 import { Companies } from '../data/companies.js';
-import { Ledgers, oneStream } from '../data/ledgers.js';
+import { Ledgers } from '../data/ledgers.js';
 import type { Acting } from '../http/signed-in.js';
 import { Papers } from '../papers/papers.js';
 import { Problem } from '../problems.js';
@@ -75,26 +75,52 @@ export class Parties {
     }));
   }
 
-  /**
-   * The record gets an entry with the commitments first: then a crash leaves an erasure to be asked for
-   * again, never one that nothing tells of. The reason stays with the row, for it may hold words of the
-   * person.
-   */
-  async erase(asking: Acting, id: string, reason: string): Promise<void> {
-    const { prisma } = this.companies.of(asking.company.id);
-    const rows = await prisma.party.findMany({
+  /** Of every version, in order. @throws Problem not-found where nothing is left to erase */
+  async commitments(company: string, id: string): Promise<readonly string[]> {
+    const rows = await this.companies.of(company).prisma.party.findMany({
       where: { id },
       select: { commitment: true, erasedAt: true },
       orderBy: { version: 'asc' },
     });
     if (!rows.some(({ erasedAt }) => erasedAt === null))
       throw new Problem('not-found', 'There is no such person or site that is not yet erased.');
-    await this.record(
-      asking,
-      id,
-      rows.map(({ commitment }) => commitment),
-    );
-    await prisma.party.updateMany({
+    return rows.map(({ commitment }) => commitment);
+  }
+
+  /** Those of whom details are there. */
+  async thereOf(company: string, ids: readonly string[]): Promise<ReadonlySet<string>> {
+    const rows = await this.companies.of(company).prisma.party.findMany({
+      where: { id: { in: [...ids] }, erasedAt: null },
+      select: { id: true },
+    });
+    return new Set(rows.map(({ id }) => id));
+  }
+
+  async isThere(company: string, id: string): Promise<boolean> {
+    return (await this.thereOf(company, [id])).has(id);
+  }
+
+  async noteReason(company: string, id: string, reason: string): Promise<void> {
+    const where = { id, erasedAt: null };
+    await this.companies.of(company).prisma.party.updateMany({ where, data: { reason } });
+  }
+
+  /** What the record keeps of who is erased; nothing where it tells so already. */
+  async erasureEntry(company: string, id: string): Promise<readonly StreamAppend[]> {
+    const commitments = await this.commitments(company, id);
+    const stream = `party/${id}`;
+    const told = await this.ledgers.ledger.readStream(company, stream);
+    if (told.length > 0) return [];
+    const event = { type: DETAILS_ERASED, data: { party: id, commitments } };
+    return [{ stream, expectedVersion: 0, events: [event] }];
+  }
+
+  /**
+   * After the record has its entries: then a crash leaves an erasure to be completed, never one that
+   * nothing tells of.
+   */
+  async erase(asking: Acting, id: string): Promise<void> {
+    await this.companies.of(asking.company.id).prisma.party.updateMany({
       where: { id, erasedAt: null },
       data: {
         name: null,
@@ -102,33 +128,9 @@ export class Parties {
         salt: null,
         erasedAt: new Date(),
         erasedBy: asking.person.id,
-        reason,
       },
     });
     await this.papers.eraseOf(asking.company.id, id);
-  }
-
-  private async record(
-    { company, person }: Acting,
-    id: string,
-    commitments: readonly string[],
-  ): Promise<void> {
-    const event = { type: DETAILS_ERASED, data: { party: id, commitments } };
-    const stream = `party/${id}`;
-    const done = await this.ledgers.append(
-      oneStream(
-        {
-          company: company.id,
-          by: { person: person.id, role: 'administrator' },
-          commandId: `${stream} erased`,
-          asked: { erase: id },
-        },
-        stream,
-        0,
-        [event],
-      ),
-    );
-    if (done.kind === 'command-reused') throw new Error(`the erasure of ${id} was asked otherwise`);
   }
 
   private async write(

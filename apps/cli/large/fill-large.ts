@@ -7,11 +7,11 @@ import type { FileRef } from '#jobs/contract';
 import { RULE_BOOK } from '#rules';
 import { Companies } from '../../api/data/companies.js';
 import { digestOf, Ledgers, oneStream } from '../../api/data/ledgers.js';
+import { Disposals } from '../../api/disposal/disposals.js';
 import { numberStream } from '../../api/jobs/execute-on-job.js';
 import { jobStream } from '../../api/jobs/job-stream.js';
 import { CATALOGUE, RULEBOOK } from '../../api/rulebook/editions.js';
 import type { Service } from '../../api/service.js';
-import { Parties } from '../../api/people/parties.js';
 import { Packets } from '../../api/sign-off/packets.js';
 import { LAST_DAY } from './dice.js';
 import { fillLicenses } from './licenses.js';
@@ -84,14 +84,22 @@ async function eraseSome(
   service: Service,
   { jobs, seed, paper }: { readonly jobs: number; readonly seed: number; readonly paper: FileRef },
 ): Promise<void> {
-  const { roles, ...person } = onDuty('standards', LAST_DAY, 0);
-  const asking = { company: { id: company, name }, person, roles };
+  const acting = (post: 'standards' | 'reviewer') => {
+    const { roles, ...person } = onDuty(post, LAST_DAY, 0);
+    return { company: { id: company, name }, person, roles };
+  };
+  const disposals = service.get(Disposals);
   const { prisma } = service.get(Companies).of(company);
   for (let n = ERASED_EVERY - 1; n < Math.min(jobs, ERASED_UP_TO); n += ERASED_EVERY) {
     const { customer } = planned(n, jobs, seed, paper).plan;
     const where = { id: customer.id, erasedAt: null };
     if ((await prisma.party.count({ where })) === 0) continue;
-    await service.get(Parties).erase(asking, customer.id, 'The customer asked for it (invented).');
+    const before = [...(await disposals.standing(company)).requests.values()];
+    const words = 'The customer asked for it (invented).';
+    const request =
+      before.find(({ party, withdrawn }) => party === customer.id && !withdrawn)?.id ??
+      (await disposals.request(acting('standards'), customer.id, 'asked-by-the-person', words));
+    await disposals.confirm(acting('reviewer'), request);
   }
 }
 

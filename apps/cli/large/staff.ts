@@ -61,7 +61,11 @@ export const STAFF: readonly Colleague[] = [
   colleague(32, 'engineer', 'Elin', '2019-09-01'),
   colleague(33, 'engineer', 'Ezra', '2023-01-01'),
   colleague(41, 'reviewer', 'Wim', '2017-01-01', '2023-12-31'),
-  colleague(42, 'reviewer', 'Wendy', '2023-06-01'),
+  // The second administrator: erasing a person takes two.
+  {
+    ...colleague(42, 'reviewer', 'Wendy', '2023-06-01'),
+    roles: ['warranty-reviewer', 'administrator'],
+  },
   colleague(51, 'standards', 'Sten', '2017-01-01'),
 ];
 
