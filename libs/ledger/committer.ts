@@ -5,6 +5,8 @@
 // so that it fails whenever the first one fails.
 
 import type { Drafted, SealedBatch } from './batch.js';
+import { watchClock } from './clock-watch.js';
+import type { ClockStep } from './clock-watch.js';
 import type { AppendResult } from './ledger.js';
 import { LogMemory, withoutKeys } from './log-memory.js';
 import { RequestQueue } from './request-queue.js';
@@ -17,6 +19,7 @@ export interface CommitterOptions {
   /** Microseconds since 1970. */
   readonly now: () => number;
   readonly onCommitted: (pos: number) => void;
+  readonly onClockStep: (step: ClockStep) => void;
   /** As soon as more bytes than these wait, further requests are refused. */
   readonly queueBytes: number;
 }
@@ -48,6 +51,7 @@ export class Committer {
   private readonly memory = new LogMemory();
   private readonly flights: Flight[] = [];
   private lost: Lost | undefined;
+  private readonly stepOf = watchClock();
   private arrived: () => void = () => undefined;
 
   constructor(private readonly options: CommitterOptions) {}
@@ -139,7 +143,10 @@ export class Committer {
   }
 
   private launch(writer: Writer, requests: readonly Request[]): Flight {
-    const sealed = this.memory.seal(requests, this.options.now());
+    const now = this.options.now();
+    const step = this.stepOf(now, this.memory.state?.lastAt ?? 0);
+    const sealed = this.memory.seal(requests, now);
+    if (step !== undefined) this.options.onClockStep(step);
     const outcome = writer.commit(sealed.batch).then(
       (known) => (flight.landed = { outcome: known }),
       (fault: unknown) => (flight.landed = { fault }),

@@ -1,6 +1,7 @@
 // A ledger over a store: checks requests, drafts their bodies, commits in groups, reads with alarm.
 
 import { createHash } from 'node:crypto';
+import type { ClockStep } from './clock-watch.js';
 import { Committer } from './committer.js';
 import { readBody, systemRandomness } from './envelope.js';
 import type { Randomness } from './envelope.js';
@@ -15,6 +16,8 @@ import { formatMicros, normalTime } from './time.js';
 export interface LedgerOptions {
   /** Microseconds since 1970; the process clock unless given. */
   readonly now?: () => number;
+  /** The process clock was set back behind the log's last entry; once for each step. */
+  readonly onClockStep?: (log: string, step: ClockStep) => void;
   readonly random?: Randomness;
   readonly queueBytes?: number;
   /** Shared with the lists that follow this ledger. */
@@ -34,6 +37,7 @@ export function createLedger(store: Store, options: LedgerOptions = {}): Ledger 
       store,
       now: options.now ?? (() => Date.now() * 1000),
       onCommitted: (pos) => signals.appended(log, pos),
+      onClockStep: (step) => options.onClockStep?.(log, step),
       queueBytes: options.queueBytes ?? QUEUE_BYTES,
     });
     committers.set(log, made);

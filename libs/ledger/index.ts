@@ -48,6 +48,8 @@ export type {
 } from './postgres-list.js';
 export { createLists } from './postgres-lists.js';
 export type { ListsOptions } from './postgres-lists.js';
+export { CLOCK_TOLERANCE } from './clock-watch.js';
+export type { ClockStep } from './clock-watch.js';
 export { createMemoryLedger } from './memory-ledger.js';
 export { createPostgresLedger } from './postgres-ledger.js';
 export { createSignals } from './signals.js';

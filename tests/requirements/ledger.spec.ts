@@ -4,13 +4,14 @@
 // 10 verification; 11 ledger-verify; 14 signer; 19 readings; 20 disposal. Left out, as
 // DEVELOPERS.md says: 16.
 
-import { beforeAll, describe, expect, test } from '@jest/globals';
+import { afterEach, beforeAll, describe, expect, jest, test } from '@jest/globals';
 import pg from 'pg';
 import { canonical, formatProof, openKeyRing, openProof, createSigner } from '#ledger';
 import type { CommandInput, JobView } from '#jobs/contract';
 import path from 'node:path';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
+import { recordClockStep } from '../../apps/api/data/clock-steps.js';
 import { Ledgers } from '../../apps/api/data/ledgers.js';
 import { withService } from '../service.js';
 import { decide, erase, openJob, order, type Told } from '../stories/ordered.js';
@@ -41,6 +42,90 @@ test('requirement 15: every time in the record is one form of UTC, fixed at writ
   const times = events.map(({ recordedAt }) => recordedAt);
   expect([...new Set(times)].sort()).toEqual(times);
 });
+
+describe('requirement 15: a clock that was set back', () => {
+  const HOUR = 3_600_000;
+  const steps = () => running.service.get(Ledgers).ledger.readStream(told.company, 'office/clock');
+  const note = (words: string) =>
+    told.play('office', { type: 'add-note', about: null, words } as CommandInput);
+  const clock = async () =>
+    (
+      await told.people.office.get<{
+        clock: null | { steps: number; last: { behind_ms: number } };
+      }>('/health')
+    ).body.clock;
+
+  afterEach(() => jest.restoreAllMocks());
+
+  test('is an entry, once a step; the order stays by position and times go on rising', async () => {
+    expect(await steps()).toEqual([]);
+    expect(await clock()).toBeNull();
+    const real = Date.now;
+    let back = HOUR;
+    jest.spyOn(Date, 'now').mockImplementation(() => real() - back);
+    await note('while the clock is an hour behind');
+    await note('and still');
+    await eventually(async () => expect(await steps()).toHaveLength(1));
+    back = 2 * HOUR;
+    await note('set back once more');
+    await eventually(async () => expect(await steps()).toHaveLength(2));
+    const [first, second] = await steps();
+    expect(first).toMatchObject({
+      type: 'clock-stepped/1',
+      by: { person: 'service', role: 'service' },
+    });
+    const { behindMs, clock: showed, after } = first?.data as Stepped;
+    expect(Date.parse(after) - Date.parse(showed)).toBeGreaterThanOrEqual(behindMs - 1);
+    for (const [entry, hours] of [
+      [first, 1],
+      [second, 2],
+    ] as const)
+      expect(Math.abs((entry?.data as Stepped).behindMs - hours * HOUR)).toBeLessThan(60_000);
+    const events = await running.service
+      .get(Ledgers)
+      .ledger.readAll(told.company, { after: 0, limit: 1000 });
+    const times = events.map(({ recordedAt }) => recordedAt);
+    expect([...new Set(times)].sort()).toEqual(times);
+    expect(await clock()).toMatchObject({ steps: 2, last: { behind_ms: expect.any(Number) } });
+  });
+
+  test('of another run of the service, or another instance, is the same step', async () => {
+    const [, second] = await steps();
+    const { clock: showed } = second?.data as Stepped;
+    const { ledger } = running.service.get(Ledgers);
+    const lastAt = Date.parse(second?.recordedAt ?? '') * 1000;
+    const same = {
+      clock: (Date.parse(showed) + 5000) * 1000,
+      recordedAt: lastAt + 7,
+      behind: HOUR,
+    };
+    expect(await recordClockStep(ledger, told.company, same)).toBeUndefined();
+    expect(await steps()).toHaveLength(2);
+    const later = { ...same, recordedAt: lastAt + HOUR * 1000 };
+    expect(await recordClockStep(ledger, told.company, later)).toMatchObject({
+      behindMs: HOUR / 1000,
+    });
+    expect(await steps()).toHaveLength(3);
+  });
+});
+
+interface Stepped {
+  readonly behindMs: number;
+  readonly clock: string;
+  readonly after: string;
+}
+
+async function eventually(holds: () => Promise<void>): Promise<void> {
+  const end = performance.now() + 5000;
+  for (;;) {
+    try {
+      return await holds();
+    } catch (error) {
+      if (performance.now() > end) throw error;
+      await new Promise((resolve) => setTimeout(resolve, 20));
+    }
+  }
+}
 
 test('requirement 18: every value of a fact stays, with who, when and why; each moment shows its own', async () => {
   const record = (v: string, reason?: string) =>

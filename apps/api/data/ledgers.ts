@@ -2,11 +2,18 @@
 
 import { Injectable, type OnApplicationShutdown } from '@nestjs/common';
 import pg from 'pg';
-import { companyPool, createLists, createPostgresLedger, createSignals, startWakeUp } from '#ledger';
+import {
+  companyPool,
+  createLists,
+  createPostgresLedger,
+  createSignals,
+  startWakeUp,
+} from '#ledger';
 import type {
   AppendRequest,
   AppendResult,
   By,
+  ClockStep,
   CompanyPool,
   Ledger,
   Lists,
@@ -17,6 +24,7 @@ import { Log } from '../http/log.js';
 import { jobList } from '../jobs/keep-job-list.js';
 import { Problem } from '../problems.js';
 import { officeList } from '../owner-report/keep-office-list.js';
+import { recordClockStep } from './clock-steps.js';
 import { digestOf } from './digest.js';
 import { Settings } from './settings.js';
 
@@ -40,7 +48,11 @@ export class Ledgers implements OnApplicationShutdown {
     this.pool.on('error', () => undefined);
     this.connections = companyPool(this.pool);
     const signals = createSignals();
-    this.ledger = createPostgresLedger({ pool: this.connections, signals });
+    this.ledger = createPostgresLedger({
+      pool: this.connections,
+      signals,
+      onClockStep: (company, step) => void this.tellStep(log, company, step),
+    });
     this.lists = createLists({
       ledger: this.ledger,
       pool: this.connections,
@@ -82,6 +94,14 @@ export class Ledgers implements OnApplicationShutdown {
   onChanged(listener: (company: string | undefined) => void): () => void {
     this.listeners.add(listener);
     return () => this.listeners.delete(listener);
+  }
+
+  private async tellStep(log: Log, company: string, step: ClockStep): Promise<void> {
+    const behindMs = Math.round(step.behind / 1000);
+    log.error({ company, behindMs }, "the clock was set back behind the record's last entry");
+    await recordClockStep(this.ledger, company, step).catch((err: unknown) =>
+      log.error({ company, err }, 'a step of the clock was not recorded'),
+    );
   }
 
   private tell(company: string | undefined): void {

@@ -141,5 +141,15 @@ export interface Health {
   readonly ok: boolean;
   readonly version: string;
   readonly lists: readonly { readonly name: string; readonly pos: number; readonly head: number }[];
+  readonly clock: {
+    readonly steps: number;
+    readonly last: {
+      readonly clock: string;
+      readonly after: string;
+      readonly behind_ms: number;
+      readonly position: number;
+    };
+  } | null;
   readonly verification: Verification | null;
+  readonly time_stamp: TimeStamp | null;
 }
