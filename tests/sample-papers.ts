@@ -35,6 +35,7 @@ export const PACKET: EngineerPacket = {
       name: barn.name,
       kind: barn.kind,
       selected: 'steel-0.0187-ss-80',
+      fastener_name: 'Screw #14 with washer',
       evaluation: barn.gauge!,
       required: barn.gauge!.sign_off_required,
       panel: [

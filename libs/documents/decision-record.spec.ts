@@ -4,9 +4,10 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, test } from '@jest/globals';
 import { loadAgainstSpan } from '#drawings';
-import { decisionRecord, type DecisionRecord, type PastEvent } from '#jobs';
+import { decisionRecord, fastenerNames, type DecisionRecord, type PastEvent } from '#jobs';
 import { APPROVE, ASK, BARN, HOUSE, playUpTo } from '../jobs/job-files.js';
 import { CUSTOMER, ENGINEER, SITE } from '../jobs/given.js';
+import { SAMPLE_CATALOGUE } from '../jobs/sample.table.js';
 import {
   approvedText,
   attachmentsOf,
@@ -14,6 +15,7 @@ import {
   squashed,
   testByPoppler,
 } from '../../tests/read-pdf.js';
+import { optionName } from './option-tables.js';
 import { renderDecisionRecord, type DecisionRecordOptions } from './index.js';
 
 const NAMES = {
@@ -21,6 +23,7 @@ const NAMES = {
   [SITE]: '12 County Road, Anytown KS (invented)',
   [ENGINEER]: 'Avery Stone',
   'person-project-manager': 'Dana Field',
+  ...fastenerNames([SAMPLE_CATALOGUE]),
 };
 
 /** The barn: signed, then a support is found wider. */
@@ -72,8 +75,10 @@ describe.each(Object.entries(RECORDS))('the %s', (name, record) => {
   testByPoppler('says every word and number of its JSON', async () => {
     const text = squashed(pdfText(await issue(record)));
     const words = printed(record);
+    const options = record.surfaces.flatMap(({ gauge }) => gauge?.options ?? []);
     const forms = (each: string) =>
       [
+        ...options.filter(({ id }) => id === each).map(optionName),
         each === 'thickness in' ? 'Base thickness' : each,
         each.replaceAll(/[-_]/g, ' '),
         each.split('; ')[0] ?? each,
@@ -82,6 +87,16 @@ describe.each(Object.entries(RECORDS))('the %s', (name, record) => {
     expect(
       [...new Set(words)].filter((each) => !forms(each).some((form) => text.includes(form))),
     ).toEqual([]);
+  });
+
+  testByPoppler('names options and fasteners by the catalogue, never by their id', async () => {
+    const text = pdfText(await issue(record));
+    const { gauge } = record.surfaces[0]!;
+    for (const id of [...gauge!.options.map((each) => each.id), gauge!.attachment.fastener])
+      for (const form of [id, id.replaceAll('-', ' ')])
+        expect(text).not.toMatch(new RegExp(`\\b${form}\\b`));
+    const name = SAMPLE_CATALOGUE.fasteners.find(({ id }) => id === gauge!.attachment.fastener);
+    expect(text).toContain(`Attachment ${name!.name}: `);
   });
 
   testByPoppler('has its arithmetic in full for the choice', async () => {
@@ -137,7 +152,7 @@ describe('five questions, from the first page of the barn alone', () => {
     [
       'Which gauge and attachment, and on what support?',
       '26 gauge (0.0187 in, SS 80); Ribbed 36, 36 in wide',
-      'screw-14: zone 1 at 9 in',
+      'Screw #14 with washer: zone 1 at 9 in',
       'support spacings 47.5 in; 48 in; 46 in; zone 3: 24 in (measured)',
     ],
     [

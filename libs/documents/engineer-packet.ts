@@ -93,7 +93,7 @@ function surfaceSections(surface: PacketSurface, drawings: readonly Drawing[]): 
       tables: [
         demandTable(name, evaluation),
         zoneTable('Every check of the selection', picked),
-        attachmentTable(name, evaluation),
+        attachmentTable(name, evaluation, surface.fastener_name),
         optionsTable(name, evaluation, picked),
         ...evaluation.options
           .filter((each) => each !== picked)
@@ -112,12 +112,12 @@ function surfaceSections(surface: PacketSurface, drawings: readonly Drawing[]): 
   ];
 }
 
-const attachmentTable = (where: string, { attachment }: Evaluation) => ({
+const attachmentTable = (where: string, { attachment }: Evaluation, fastener?: string) => ({
   caption: `Attachment by zone, ${where}`,
   columns: [column('Zone'), column('Fastener', 1), numbers('Spacing'), numbers('Rows')],
   rows: attachment.zones.map(({ zone, spacing, rows }) => [
     zone === 'all' ? 'every zone' : zone,
-    spaced(attachment.fastener),
+    fastener ?? spaced(attachment.fastener),
     `${spacing.v} in`,
     rows ? `${rows.v} in` : '–',
   ]),

@@ -170,7 +170,8 @@ export const reasonsTable = (where: string, evaluation: Evaluation): PrintTable 
   ]),
 });
 
-function nameIn({ options }: Evaluation, id: string): string {
+/** An option that is not among them stays its id. */
+export function nameIn({ options }: Evaluation, id: string): string {
   const named = options.find((each) => each.id === id);
   return named ? optionName(named) : id;
 }

@@ -97,7 +97,7 @@ describe.each(Object.entries(PAPERS))('%s', (name, { data, make }) => {
 
 /** Leaves that are not for reading: what they name is printed in other words, or is code. */
 const NOT_PRINTED =
-  /^(document|id|u|surface|transfer|decision|consumer_product|title|kind|full_tests_not_met|selected|path|source|where|calculated|passes|class|version|steps|findings|option|rules|site_fact|admissible|lead_days|budget_reached|order|method|by_engineer|strips|sides|outline|slope_factor|waste_share|polygons)$/;
+  /^(document|id|u|surface|transfer|decision|consumer_product|title|kind|full_tests_not_met|selected|fastener|path|source|where|calculated|passes|class|version|steps|findings|option|rules|site_fact|admissible|lead_days|budget_reached|order|method|by_engineer|strips|sides|outline|slope_factor|waste_share|polygons)$/;
 
 function leaves(value: unknown, key = ''): readonly string[] {
   if (NOT_PRINTED.test(key) || value === null || typeof value === 'boolean') return [];

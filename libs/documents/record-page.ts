@@ -109,7 +109,7 @@ function surfacePage(
         ]
       : [],
     ranking: evaluation ? rankingWords(surface, evaluation) : [],
-    stages: surface.stages.map(stagePage),
+    stages: surface.stages.map((stage) => stagePage(stage, evaluation)),
     arithmetic: evaluation && picked ? stepTables(evaluation, picked) : [],
   };
 }

@@ -1,8 +1,9 @@
 // The stages of a surface on paper: what was settled, the facts read, what the rules said.
 
 import { timeline, type Drawing } from '#drawings';
-import type { DecisionRecord, RecordedStage, RecordedSurface } from '#jobs';
+import type { DecisionRecord, Evaluation, RecordedStage, RecordedSurface } from '#jobs';
 import { factTable } from './fact-table.js';
+import { nameIn } from './option-tables.js';
 import { column, type Pair, type PrintTable } from './print.js';
 import { capital, dayWords, momentWords, personWords, spaced, statusWords } from './words.js';
 
@@ -13,18 +14,21 @@ export interface StagePage {
   readonly tables: readonly PrintTable[];
 }
 
-export function stagePage(stage: RecordedStage): StagePage {
+export function stagePage(stage: RecordedStage, evaluation: Evaluation | null): StagePage {
   const editions = `rules edition ${stage.rules_edition}, catalogue edition ${stage.catalogue_edition}`;
   const who = `${personWords(stage.by, stage.role)}, ${momentWords(stage.at)}`;
   return {
     name: capital(stage.stage),
     standing: `${capital(statusWords(stage.status))}. ${who}; ${editions}.`,
-    chosen: stage.chosen.map(chosenWords),
+    chosen: stage.chosen.map((each) => chosenWords(each, evaluation)),
     tables: [factsOf(stage), saidTable(stage), overrideTable(stage)].filter(
       ({ rows }) => rows.length > 0,
     ),
   };
 }
+
+/** What holds the id of an option. */
+const OPTIONS: readonly string[] = ['option', 'recommended'];
 
 /** Lengths of the contract that carry their unit in their name. */
 const IN_INCHES: Readonly<Record<string, string>> = {
@@ -32,7 +36,11 @@ const IN_INCHES: Readonly<Record<string, string>> = {
   'thickness in': 'Base thickness',
 };
 
-function chosenWords({ what, value }: RecordedStage['chosen'][number]): Pair {
+function chosenWords(
+  { what, value }: RecordedStage['chosen'][number],
+  evaluation: Evaluation | null,
+): Pair {
+  if (evaluation && OPTIONS.includes(what)) return [capital(what), nameIn(evaluation, value)];
   const length = IN_INCHES[what];
   return length === undefined ? [capital(what), value] : [length, `${value} in`];
 }

@@ -19,6 +19,7 @@ export { BUDGET, explain, withExplanation, type Explanation } from './choosing/w
 export { choose, chooseSchema, ChooseInput } from './choosing/choose.js';
 export type { Question } from './choosing/question.js';
 export { evaluationFor, questionOf } from './stages/gauge.js';
+export { fastenerNames } from './documents/moment.js';
 export { decisionRecord, whyWords, type DecisionRecord, type Names, type RecordedStage, type RecordedSurface } from './documents/decision-record.js';
 export { orderPaper, type OrderPaper } from './documents/order-paper.js';
 export { engineerPacket, type EngineerPacket, type PacketSurface } from './documents/engineer-packet.js';

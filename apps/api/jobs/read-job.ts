@@ -4,6 +4,7 @@
 import { QueryHandler, Query as Message, type IQueryHandler } from '@nestjs/cqrs';
 import {
   decisionRecord,
+  fastenerNames,
   jobView,
   rehearse,
   surfacesOf,
@@ -20,6 +21,7 @@ import { Jobs, type AsOf } from './fold.js';
 import { pastEvent } from './job-stream.js';
 import { refuseUnseen } from './visible.js';
 import { Names } from '../people/names.js';
+import { Editions } from '../rulebook/editions.js';
 
 export class JobAt extends Message<JobView> {
   constructor(
@@ -120,6 +122,7 @@ export class JobRecordHandler implements IQueryHandler<JobRecord> {
   constructor(
     private readonly jobs: Jobs,
     private readonly names: Names,
+    private readonly editions: Editions,
   ) {}
 
   async execute({ asking, job, at }: JobRecord): Promise<DecisionRecord> {
@@ -129,8 +132,12 @@ export class JobRecordHandler implements IQueryHandler<JobRecord> {
     refuseUnseen(await this.jobs.load(company, job), asking);
     const past = events.map(pastEvent);
     const ids = [...new Set(JSON.stringify(past).match(UUIDS) ?? [])];
-    const names = await this.names.of(company, ids);
-    return decisionRecord(job, past, Object.fromEntries(names));
+    const [names, { editions }] = await Promise.all([
+      this.names.of(company, ids),
+      this.editions.catalogue(company),
+    ]);
+    const fasteners = fastenerNames(editions.map(({ edition }) => edition));
+    return decisionRecord(job, past, { ...fasteners, ...Object.fromEntries(names) });
   }
 }
 

@@ -5,7 +5,7 @@ import type { Catalogue, Evaluation, SurfaceView } from '#jobs/contract';
 import { catalogueQuery } from '../api/queries.js';
 import { LongField } from '../parts/fields.js';
 import { Failure, Loading } from '../parts/states.js';
-import { amount } from '../parts/words.js';
+import { amount, fastenerName } from '../parts/words.js';
 import { StageForm } from '../stages/stage-form.js';
 import { StageFrame } from '../stages/stage-frame.js';
 import type { StageProps } from '../stages/stage-props.js';
@@ -17,6 +17,7 @@ import { Demands, OptionDetails, WhatWouldChange } from './zones.js';
 
 export function GaugeStage(props: StageProps) {
   const { content, evaluation, status } = props.surface.stages.gauge;
+  const { data: catalogue } = useQuery(catalogueQuery);
   return (
     <StageFrame
       {...props}
@@ -33,7 +34,7 @@ export function GaugeStage(props: StageProps) {
               ['Grade', content.grade],
               [
                 'Attachment',
-                `${content.attachment.fastener}: ${content.attachment.zones.map(({ zone, spacing, rows }) => `zone ${zone} every ${amount(spacing)}${rows ? `, rows every ${amount(rows)}` : ''}`).join('; ')}`,
+                `${fastenerName(content.attachment.fastener, catalogue)}: ${content.attachment.zones.map(({ zone, spacing, rows }) => `zone ${zone} every ${amount(spacing)}${rows ? `, rows every ${amount(rows)}` : ''}`).join('; ')}`,
               ],
               ['Why this one', content.why ?? 'The recommended option'],
             ]

@@ -1,6 +1,12 @@
 // How values are written for people: dates as "14 Feb 2026", a real minus sign, states in words.
 
-import { factDefinition, label, type FactName, type StageStatus } from '#jobs/contract';
+import {
+  factDefinition,
+  label,
+  type Catalogue,
+  type FactName,
+  type StageStatus,
+} from '#jobs/contract';
 
 const MONTHS = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');
 
@@ -140,3 +146,9 @@ export const STATUS_WORDS: Readonly<Record<StageStatus, string>> = {
   waiting: 'waiting for the engineer',
   declined: 'declined',
 };
+
+/** A fastener by its name in the catalogue; one that is not in it any more stays its id. */
+export const fastenerName = (
+  id: string,
+  catalogue: Pick<Catalogue, 'fasteners'> | undefined,
+): string => catalogue?.fasteners.find((each) => each.id === id)?.name ?? id;

@@ -5,7 +5,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useNavigate, useParams, useSearch } from '@tanstack/react-router';
 import { useState, type FormEvent } from 'react';
 import { problemFrom } from '../api/client.js';
-import { jobQuery } from '../api/queries.js';
+import { catalogueQuery, jobQuery } from '../api/queries.js';
 import { jobCrumbs } from '../jobs/use-job.js';
 import { ErrorSummary } from '../parts/errors.js';
 import type { FieldErrors } from '../parts/fields.js';
@@ -22,6 +22,7 @@ export function ComparePage() {
   const now = useQuery(jobQuery(id));
   const before = useQuery(jobQuery(id, { asOf: search.first }));
   const after = useQuery(jobQuery(id, { asOf: search.second }));
+  const { data: catalogue } = useQuery(catalogueQuery);
   const [failed, setFailed] = useState(false);
   const early = (error: unknown) =>
     error !== null && problemFrom(error).status === 404 && now.data !== undefined;
@@ -42,7 +43,7 @@ export function ComparePage() {
       {search.first && !error && !ready && <Loading what="both moments" />}
       {search.first && !error && ready && (
         <Table
-          rows={differences(before.data?.job, after.data?.job)}
+          rows={differences(before.data?.job, after.data?.job, catalogue)}
           first={moment(search.first)}
           second={search.second ? moment(search.second) : 'now'}
         />

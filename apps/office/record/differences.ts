@@ -1,8 +1,9 @@
 // What differs between two readings of a job: facts, what each stage settled, sign-offs.
 
 import { label } from '#jobs/contract';
-import type { JobView } from '#jobs/contract';
-import { capital, day, pathWords, STATUS_WORDS, value } from '../parts/words.js';
+import type { Catalogue, JobView } from '#jobs/contract';
+import { optionName } from '../gauge/checks.js';
+import { capital, day, fastenerName, pathWords, STATUS_WORDS, value } from '../parts/words.js';
 
 export interface Difference {
   readonly what: string;
@@ -15,9 +16,10 @@ export interface Difference {
 export function differences(
   before: JobView | undefined,
   after: JobView | undefined,
+  catalogue?: Catalogue,
 ): readonly Difference[] {
-  const a = before ? entries(before) : new Map<string, string>();
-  const b = after ? entries(after) : new Map<string, string>();
+  const a = before ? entries(before, catalogue) : new Map<string, string>();
+  const b = after ? entries(after, catalogue) : new Map<string, string>();
   return [...new Set([...a.keys(), ...b.keys()])].flatMap((what): Difference[] => {
     const was = a.get(what);
     const is = b.get(what);
@@ -27,7 +29,10 @@ export function differences(
   });
 }
 
-function entries(job: JobView): Map<string, string> {
+/** Ids of the catalogue: the names beside them are compared. */
+const IDS: readonly string[] = ['profile', 'option'];
+
+function entries(job: JobView, catalogue: Catalogue | undefined): Map<string, string> {
   const nameOf = (id: string) =>
     [...job.surfaces, ...job.buildings].find((each) => each.id === id)?.name ?? id;
   const found = new Map<string, string>([
@@ -44,11 +49,14 @@ function entries(job: JobView): Map<string, string> {
     );
   }
   for (const surface of job.surfaces) {
-    for (const { stage, status, content } of Object.values(surface.stages)) {
+    for (const { stage, status, content, evaluation } of Object.values(surface.stages)) {
       const name = `${surface.name}: ${capital(label(stage))}`;
       if (status !== 'not-started') found.set(`${name}, state`, STATUS_WORDS[status]);
       for (const [field, given] of Object.entries(content ?? {})) {
-        if (given !== null) found.set(`${name}, ${field.replaceAll('_', ' ')}`, text(given));
+        if (given === null || IDS.includes(field)) continue;
+        const taken = evaluation?.options.find(({ id }) => field === 'recommended' && id === given);
+        const words = taken ? optionName(taken) : text(given, catalogue);
+        found.set(`${name}, ${field.replaceAll('_', ' ')}`, words);
       }
     }
     if (surface.sign_off.status !== 'not-started') {
@@ -62,7 +70,7 @@ function entries(job: JobView): Map<string, string> {
 }
 
 /** Loads and attachments as words; steps of a calculation are not compared line by line. */
-function text(given: unknown): string {
+function text(given: unknown, catalogue: Catalogue | undefined): string {
   if (typeof given !== 'object' || given === null || Array.isArray(given)) return value(given);
   const { zones, method, basis, source, fastener, roof_psf } = given as {
     zones?: { zone: string; inward_psf?: string; outward_psf?: string; spacing?: { v: string } }[];
@@ -78,7 +86,14 @@ function text(given: unknown): string {
       : `zone ${each.zone} ${each.inward_psf}/${each.outward_psf} psf`,
   );
   return (
-    [fastener, method, basis, roof_psf && `${roof_psf} psf`, source, ...(list ?? [])]
+    [
+      fastener && fastenerName(fastener, catalogue),
+      method,
+      basis,
+      roof_psf && `${roof_psf} psf`,
+      source,
+      ...(list ?? []),
+    ]
       .filter(Boolean)
       .join(', ') || value(given)
   );

@@ -16,6 +16,7 @@ import {
   type Surface,
 } from '../job.js';
 import { isStageEvent } from '../rulebook/decided.js';
+import { fastenerKey } from './moment.js';
 import { jobView, stageWords, jobStage } from '../view.js';
 import type { Cause, SignOffView, StageStatus } from '../contract/views.js';
 
@@ -182,11 +183,16 @@ function recordedStage(
   causes: readonly Cause[],
   name: (id: string) => string,
 ): RecordedStage {
+  const fastener = (given: string): string => {
+    const key = fastenerKey(record.catalogue_edition.number, given);
+    const named = name(key);
+    return named === key ? given : named;
+  };
   return {
     stage,
     status,
     chosen: Object.entries(record.content).flatMap(([what, value]) => {
-      const text = plain(value);
+      const text = plain(value, fastener);
       return text === null ? [] : [{ what: what.replaceAll('_', ' '), value: text }];
     }),
     facts: Object.entries(record.reads)
@@ -215,7 +221,7 @@ const saidWords = ({ rule, severity, outcome, words, cites }: Finding) => ({
 });
 
 /** Values as they read in a table; whole evaluations and load sets stand elsewhere. */
-function plain(value: unknown): string | null {
+function plain(value: unknown, nameOf: (fastener: string) => string): string | null {
   if (value === null || value === undefined) return null;
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'string') return value;
@@ -231,7 +237,7 @@ function plain(value: unknown): string | null {
       .join(', ');
   if (zones && 'fastener' in (value as object)) {
     const { fastener } = value as { fastener: string };
-    return `${fastener}: ${zones.map((each) => zoneWords(each as never)).join('; ')}`;
+    return `${nameOf(fastener)}: ${zones.map((each) => zoneWords(each as never)).join('; ')}`;
   }
   return null;
 }
@@ -244,7 +250,8 @@ const zoneWords = ({
   zone: string;
   spacing: { v: string; u: string };
   rows?: { v: string };
-}): string => `zone ${zone} at ${spacing.v} in${rows ? `, rows at ${rows.v} in` : ''}`;
+}): string =>
+  `${zone === 'all' ? 'every zone' : `zone ${zone}`} at ${spacing.v} in${rows ? `, rows at ${rows.v} in` : ''}`;
 
 /** Why this gauge, in a few sentences: the recommendation, the person's reason, each other option. */
 export function whyWords(
@@ -256,9 +263,18 @@ export function whyWords(
     evaluation.recommendation.sentence,
     ...(evaluation.recommendation.option === picked
       ? []
-      : [`The person took ${picked} instead: ${why ?? 'no reason given'}`]),
+      : [`The person took ${wordsOf(evaluation, picked)} instead: ${why ?? 'no reason given'}`]),
     ...evaluation.options.flatMap(({ why_not }) => (why_not ? [why_not.words] : [])),
   ];
+}
+
+function wordsOf({ options }: Evaluation, id: string): string {
+  const option = options.find((each) => each.id === id);
+  if (!option) return id;
+  const { gauge, thickness, grade } = option;
+  return gauge === null
+    ? `${thickness.v} in (${grade})`
+    : `${gauge} gauge (${thickness.v} in, ${grade})`;
 }
 
 const CAUTIONS = [

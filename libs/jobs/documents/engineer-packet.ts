@@ -6,7 +6,7 @@ import type { EventData, PastEvent } from '../contract/events.js';
 import type { Evaluation } from '../contract/evaluation.js';
 import type { Job, Surface } from '../job.js';
 import type { Names } from './decision-record.js';
-import { jobUpTo, naming } from './moment.js';
+import { fastenerKey, jobUpTo, naming } from './moment.js';
 
 export interface EngineerPacket {
   readonly document: 'engineer-packet';
@@ -32,6 +32,8 @@ export interface PacketSurface {
   readonly panel: readonly (readonly [what: string, value: string])[];
   /** Option id of the selected thickness. */
   readonly selected: string;
+  /** Name of the fastener by the catalogue edition of the evaluation; absent where it is not known. */
+  readonly fastener_name?: string;
   readonly evaluation: Evaluation;
   /** Why an engineer is required. */
   readonly required: readonly string[];
@@ -69,7 +71,7 @@ export function engineerPacket(
     expires: asked.data.expires,
     scope: asked.data.scope_words,
     exclusions: asked.data.exclusions,
-    surfaces: asked.data.surfaces.map((id) => packetSurface(job, id, asked.data, digestOf)),
+    surfaces: asked.data.surfaces.map((id) => packetSurface(job, id, asked.data, names, digestOf)),
     cautions: CAUTIONS,
   };
 }
@@ -78,18 +80,22 @@ function packetSurface(
   job: Job,
   id: string,
   asked: EventData['sign-off-requested/1'],
+  names: Names,
   digestOf: (value: unknown) => string,
 ): PacketSurface {
   const surface = job.surfaces[id];
   const gauge = surface?.stages.gauge.record;
   if (!surface || !gauge?.evaluation)
     throw new Error(`${id} had no evaluation when its sign-off was asked`);
+  const { catalogue_edition, attachment } = gauge.evaluation;
+  const fastener = names[fastenerKey(catalogue_edition.number, attachment.fastener)];
   return {
     id,
     name: surface.name,
     kind: surface.kind,
     panel: panelPairs(surface, digestOf(asked.scope[id] ?? {})),
     selected: gauge.content.option,
+    ...(fastener === undefined ? {} : { fastener_name: fastener }),
     evaluation: gauge.evaluation,
     required: asked.requires[id] ?? [],
     exceptions: exceptionsOf(surface),

@@ -7,7 +7,9 @@ import { APPROVE, ASK, BARN, playUpTo } from '../job-files.js';
 import { ENGINEER, SITE } from '../given.js';
 import { built, ORDER, ordered, WARRANTY } from '../after-order/order-files.js';
 import { decisionLetter } from './decision-letter.js';
+import { SAMPLE_CATALOGUE } from '../sample.table.js';
 import { engineerPacket } from './engineer-packet.js';
+import { fastenerNames } from './moment.js';
 import { orderPaper } from './order-paper.js';
 import { warrantyPaper } from './warranty-paper.js';
 
@@ -67,6 +69,18 @@ describe('engineer packet', () => {
     expect(surface!.panel.at(-1)).toEqual([
       'Digest of the inputs in scope',
       expect.stringMatching(/^digest of \d\d inputs$/),
+    ]);
+  });
+
+  test('names the fastener by the edition that was decided under, or not at all', () => {
+    const under = (edition: number) =>
+      engineerPacket(asked.events, 'r1', {
+        names: fastenerNames([{ ...SAMPLE_CATALOGUE, edition }]),
+        digestOf,
+      })!.surfaces[0]!.fastener_name;
+    expect([under(SAMPLE_CATALOGUE.edition), under(99)]).toEqual([
+      'Screw #14 with washer',
+      undefined,
     ]);
   });
 
