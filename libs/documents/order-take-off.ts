@@ -2,7 +2,7 @@
 // plane drawn with its strips.
 
 import { feetInches, planeDrawing } from '#drawings';
-import type { OrderedSurface, OrderPaper } from '#jobs';
+import { panelsWeight, trimsWeight, type OrderedSurface, type OrderPaper } from '#jobs';
 import { column, numbers, printDrawing, type PrintTable, type Section } from './print.js';
 import { lineMark } from './order-tables.js';
 
@@ -53,12 +53,13 @@ export function takenSections(order: OrderPaper, surface: OrderedSurface): reado
 /** More planes than this have their pieces below each drawing instead of one table. */
 const MOST_COLUMNS = 6;
 
-function totalsWords({ totals, panel, engine }: Result): string {
+function totalsWords(result: Result): string {
+  const { totals, panel, engine } = result;
   const waste = (Number(totals.waste_share) * 100).toFixed(1);
   return (
     `${totals.pieces} pieces cover ${Number(totals.area_ft2).toFixed(1)} ft²; ` +
     `${Number(totals.bought_ft2).toFixed(1)} ft² are bought, ${waste} % of it waste. ` +
-    `Panels of ${panel.sheet} weigh ${totals.panels_lb} lb at ${panel.weight_psf} psf, trims ${totals.trims_lb} lb. ` +
+    `Panels of ${panel.sheet} weigh ${panelsWeight(result)} lb at ${panel.weight_psf} psf, trims ${trimsWeight(result)} lb. ` +
     `Pieces to ${feet(panel.longest_ft)} can come, limited by ${panel.longest_by}. ` +
     `Counted by: ${engine}.`
   );

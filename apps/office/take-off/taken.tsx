@@ -2,7 +2,7 @@
 // they are cut, fasteners by zone, bundles and where they land.
 
 import { feetInches, planeDrawing } from '#drawings';
-import type { TakeOffResult } from '#jobs/contract';
+import { panelsWeight, pieceWeight, type TakeOffResult } from '#jobs/contract';
 import { Drawing } from '../parts/drawing.js';
 import { PlainTable } from '../parts/table.js';
 import { capital, count, number } from '../parts/words.js';
@@ -41,7 +41,8 @@ export const Taken = ({ result }: { readonly result: TakeOffResult }) => (
 
 type Of = { readonly result: TakeOffResult };
 
-function Summary({ result: { totals, panel, pieces } }: Of) {
+function Summary({ result }: Of) {
+  const { totals, panel, pieces } = result;
   const longest = pieces[0];
   return (
     <p>
@@ -49,17 +50,13 @@ function Summary({ result: { totals, panel, pieces } }: Of) {
       {longest ? `${mark(longest.mark)} with ${long(longest.length_in)}` : 'none'}; pieces to{' '}
       {feet(panel.longest_ft)} can come, limited by {panel.longest_by}. Covered{' '}
       {Number(totals.area_ft2).toFixed(1)} ft², bought {Number(totals.bought_ft2).toFixed(1)} ft²,{' '}
-      {percent(totals.waste_share)} of it waste. Panels weigh {totals.panels_lb} lb.
+      {percent(totals.waste_share)} of it waste. Panels weigh {panelsWeight(result)} lb.
     </p>
   );
 }
 
-function Pieces({ result: { pieces, panel, totals } }: Of) {
-  const weight = (each: TakeOffResult['pieces'][number]): string =>
-    (
-      (each.count * Number(each.length_in) * Number(panel.coverage_in) * Number(panel.weight_psf)) /
-      144
-    ).toFixed(1);
+function Pieces({ result }: Of) {
+  const { pieces, panel, totals } = result;
   const run = pieces.reduce((sum, { count: n, length_in }) => sum + n * Number(length_in), 0);
   return (
     <PlainTable
@@ -72,15 +69,9 @@ function Pieces({ result: { pieces, panel, totals } }: Of) {
           String(each.count),
           long(each.length_in),
           each.length_in,
-          weight(each),
+          pieceWeight(each, panel),
         ]),
-        [
-          'In all',
-          String(totals.pieces),
-          feetInches(run),
-          String(run),
-          Number(totals.panels_lb).toFixed(1),
-        ],
+        ['In all', String(totals.pieces), feetInches(run), String(run), panelsWeight(result)],
       ]}
     />
   );

@@ -4,6 +4,7 @@
 import type { OrderLine } from '../contract/after-order.js';
 import type { Catalogue } from '../contract/catalogue.js';
 import type { TakenPiece, TakeOffResult } from '../contract/take-off.js';
+import { pieceArea, pieceWeight, trimWeight } from '../contract/take-off-weights.js';
 import type { Surface } from '../job.js';
 
 type Kind = OrderLine['what'];
@@ -44,7 +45,7 @@ export function linesOf(
     ...trims.flatMap((each, i) =>
       line(`t${i + 1}`, 'trim', each.name, each.stocks, {
         length: { v: each.stock_in, u: 'in' },
-        weight: { v: Number(each.weight_lb).toFixed(1), u: 'lb' },
+        weight: { v: trimWeight(each), u: 'lb' },
       }),
     ),
     ...fasteners.zones.flatMap((each, i) =>
@@ -81,7 +82,7 @@ function panelLine(
   { panel }: TakeOffResult,
   catalogue: Catalogue | null,
 ): OrderLine {
-  const squareFeet = (piece.count * Number(piece.length_in) * Number(panel.coverage_in)) / 144;
+  const squareFeet = pieceArea(piece, panel);
   const price = pricePerSquare(surface, catalogue);
   const gauge = surface.stages.gauge.record?.content.gauge;
   return {
@@ -98,7 +99,7 @@ function panelLine(
       .join(', '),
     count: piece.count,
     length: { v: piece.length_in, u: 'in' },
-    weight: { v: (squareFeet * Number(panel.weight_psf)).toFixed(1), u: 'lb' },
+    weight: { v: pieceWeight(piece, panel), u: 'lb' },
     ...(price === null ? {} : { price: { v: ((squareFeet / 100) * price).toFixed(2), u: 'usd' } }),
   };
 }
