@@ -9,7 +9,7 @@ import { BARN } from './demonstration/barn.js';
 import { HOUSE } from './demonstration/house.js';
 import { DEMONSTRATION } from './demonstration/people.js';
 import { WORKSHOP } from './demonstration/workshop.js';
-import { jobRow } from '#jobs';
+import { jobRow, takeOffSheet } from '#jobs';
 
 const running = withService();
 
@@ -27,6 +27,23 @@ test('three jobs: signed off, confirmed at tear-off, and left in the middle', as
     ['2026-0103', 'hazards'],
   ]);
 }, 60_000);
+
+test('the house has a take-off with a chimney, which still counts', async () => {
+  const { company } = DEMONSTRATION;
+  const job = await running.service.get(Jobs).load(company, HOUSE.id);
+  const sheet = takeOffSheet(job, 'main', null)!;
+  expect([sheet.stands, sheet.number]).toEqual(['current', 1]);
+  expect(sheet.result.planes.map(({ openings }) => openings.map(({ name }) => name))).toEqual([
+    ['chimney'],
+    [],
+  ]);
+  // Two planes of 48.8 ft by 17.4 ft of run at 6 in 12; the chimney is 3.5 by 2.5 ft on the plan.
+  expect(Number(sheet.result.totals.area_ft2)).toBeCloseTo(
+    (2 * 48.8 * 17.4 - 3.5 * 2.5) * Math.sqrt(1.25),
+    1,
+  );
+  expect(sheet.result.notes.join(' ')).not.toMatch(/No trim is named/);
+});
 
 test('filling it again records nothing', async () => {
   const { ledger } = running.service.get(Ledgers);

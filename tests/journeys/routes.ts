@@ -44,6 +44,7 @@ export const PAGES: readonly PageOf[] = [
   { name: 'job', path: `/jobs/${BARN.id}`, who: OFFICE },
   { name: 'job-open', path: `/jobs/${WORKSHOP.id}`, who: OFFICE },
   { name: 'take-off', path: `/jobs/${HOUSE.id}/take-off/${surface(HOUSE)}`, who: OFFICE },
+  { name: 'take-off-new', path: `/jobs/${BARN.id}/take-off/${surface(BARN)}`, who: OFFICE },
   {
     name: 'take-off-open',
     path: `/jobs/${WORKSHOP.id}/take-off/${surface(WORKSHOP)}`,

@@ -3,7 +3,7 @@
 
 import { expect, test } from '@jest/globals';
 import type { Page } from 'playwright-core';
-import { HOUSE } from '../../apps/cli/demonstration/house.js';
+import { BARN } from '../../apps/cli/demonstration/barn.js';
 import { CREW, OFFICE } from '../../apps/cli/demonstration/people.js';
 import { button, link, pick, type } from './acts.js';
 import { axe, journey, settled, withOffice } from './browser.js';
@@ -15,13 +15,13 @@ journey('a take-off by clicks', () => {
 
   test('the form starts from what the job knows, and names what is missing', async () => {
     page = await office.as(OFFICE);
-    await page.goto(`/jobs/${HOUSE.id}`);
+    await page.goto(`/jobs/${BARN.id}`);
     await link(page, /^Take-off of/)
       .first()
       .click();
     await page.getByRole('heading', { level: 1, name: /: take-off$/ }).waitFor();
-    expect(await page.getByLabel(/^Walls, along the eave/).inputValue()).toBe('48');
-    expect(await page.getByLabel(/^Rise/).inputValue()).toBe('6');
+    expect(await page.getByLabel(/^Walls, along the eave/).inputValue()).toBe('72');
+    expect(await page.getByLabel(/^Rise/).inputValue()).toBe('4');
     await button(page, 'Record the take-off').click();
     const summary = page.getByRole('alert');
     await summary.getByRole('heading', { name: 'There is a problem' }).waitFor();
@@ -42,15 +42,15 @@ journey('a take-off by clicks', () => {
     await counted();
     for (const name of ['front', 'back'])
       await page.getByRole('heading', { name: `Cut list drawn on the plane: ${name}` }).waitFor();
-    // 50 ft by 18 ft of run at 6 in 12 in strips of 16 in: 38 on each side, 241.5 in up the slope.
+    // 74 ft by 21 ft of run at 4 in 12 in strips of 36 in: 25 on each side, 265.6 in up the slope.
     await page
-      .getByText('38 pieces all of one length; the longest is 1A, 20\'-2".')
+      .getByText('25 pieces all of one length; the longest is 1A, 22\'-2".')
       .first()
       .waitFor();
     await button(page, 'Add an opening').click();
     await type(page, 'What it is', 'chimney');
     for (const [at, value] of [
-      ['x_ft', '49'],
+      ['x_ft', '71'],
       ['y_ft', '4'],
       ['width_ft', '4'],
       ['height_ft', '3'],
@@ -89,7 +89,7 @@ journey('a take-off by clicks', () => {
   }, 90_000);
 
   test('a plane corner by corner, on a narrow page; a wrong outline is named', async () => {
-    await page.goto(`/jobs/${HOUSE.id}/take-off/main`);
+    await page.goto(`/jobs/${BARN.id}/take-off/roof`);
     await button(page, 'Take off again').click();
     await pick(page, 'Planes corner by corner');
     // The shape's corners are written out, with the ridge as the joint of both planes.
@@ -120,7 +120,7 @@ journey('a take-off by clicks', () => {
 
   test('the crew lead reads it and may not record one', async () => {
     const crew = await office.as(CREW);
-    await crew.goto(`/jobs/${HOUSE.id}/take-off/main`);
+    await crew.goto(`/jobs/${BARN.id}/take-off/roof`);
     await crew.getByRole('heading', { name: 'Take-off 1' }).waitFor();
     expect(await crew.getByRole('button', { name: /take off/i }).count()).toBe(0);
     expect(await crew.getByRole('link', { name: 'Use in the order' }).count()).toBe(0);

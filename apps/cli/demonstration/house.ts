@@ -1,6 +1,7 @@
 // A standing-seam house roof over a plywood deck near the coast; the old roof came off and the deck
 // was as assumed. Invented.
 
+import { HOUSE_TAKE_OFF } from './house-take-off.js';
 import { amount, demonstrationId, facts, spaced, zone, type InventedJob } from './steps.js';
 
 const SITE = demonstrationId(201);
@@ -202,5 +203,6 @@ export const HOUSE: InventedJob = {
         words: 'Old shingles off; 1/2 in plywood throughout, dry, two sheets replaced.',
       },
     ],
+    ['office', HOUSE_TAKE_OFF],
   ],
 };
