@@ -86,12 +86,12 @@ function stepTable(caption: string, parts: readonly Steps[]): PrintTable {
   return {
     caption,
     columns: [
-      column('Of', 1),
+      column('Of', 1.4),
       column('Symbol'),
-      column('From', 2),
+      column('From', 1.7),
       numbers('Value'),
       column('Unit'),
-      column('Clause', 1),
+      column('Clause', 1.6),
     ],
     rows: parts.flatMap(([of, steps]) =>
       steps.map(({ symbol, formula, value, unit, cite }, i) => [

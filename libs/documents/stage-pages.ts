@@ -20,14 +20,16 @@ export function stagePage(stage: RecordedStage, evaluation: Evaluation | null): 
   return {
     name: capital(stage.stage),
     standing: `${capital(statusWords(stage.status))}. ${who}; ${editions}.`,
-    chosen: stage.chosen.map((each) => chosenWords(each, evaluation)),
+    chosen: stage.chosen
+      .filter(({ what }) => what !== 'profile')
+      .map((each) => chosenWords(each, evaluation)),
     tables: [factsOf(stage), saidTable(stage), overrideTable(stage)].filter(
       ({ rows }) => rows.length > 0,
     ),
   };
 }
 
-/** What holds the id of an option. */
+/** What holds the id of an option; a profile's id is left out, its name stands beside it. */
 const OPTIONS: readonly string[] = ['option', 'recommended'];
 
 /** Lengths of the contract that carry their unit in their name. */
