@@ -58,7 +58,7 @@ export function openKeyRing(file: string): KeyRing {
 /** Whole or not at all, and on the disk when it returns; readable for its owner only. */
 export function writeDurably(file: string, text: string): void {
   mkdirSync(path.dirname(file), { recursive: true, mode: 0o700 });
-  const fresh = `${file}.${process.pid}.new`;
+  const fresh = `${file}.${randomBytes(6).toString('hex')}.new`;
   const handle = openSync(fresh, 'w', 0o600);
   writeSync(handle, text);
   fsyncSync(handle);

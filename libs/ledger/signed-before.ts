@@ -18,7 +18,8 @@ export interface SignedBefore {
 interface Found {
   readonly origin: string;
   readonly verifiers: readonly NoteVerifier[];
-  readonly outside: string | undefined;
+  /** The last one first. */
+  readonly outside: readonly string[];
   readonly kept: readonly KeptCheckpoint[];
 }
 
@@ -42,6 +43,6 @@ export function openSigned({ origin, verifiers, outside, kept }: Found): SignedB
     }
     return [found];
   });
-  const file = outside && open(outside, 'in the file outside the database');
-  return { outside: file || undefined, kept: opened, faults };
+  const files = outside.map((note) => open(note, 'in the file outside the database'));
+  return { outside: files.find((each) => each !== undefined), kept: opened, faults };
 }

@@ -1,13 +1,12 @@
 // Signs a log's checkpoints, and refuses what does not continue the last one it signed: that one also
 // lives in a file outside the database, where whoever rewrites the database does not reach it.
 
-import { existsSync, mkdirSync, readFileSync } from 'node:fs';
-import path from 'node:path';
+import { mkdirSync } from 'node:fs';
 import { openCheckpoint, signCheckpoint } from './checkpoint.js';
 import type { Checkpoint } from './checkpoint.js';
 import { appendKeyChange } from './key-change.js';
-import { writeDurably } from './key-ring.js';
 import type { KeyRing } from './key-ring.js';
+import { keptOutside } from './kept-outside.js';
 import type { By, Ledger } from './ledger.js';
 import { makeSigner } from './note.js';
 import type { NoteSigner, NoteVerifier } from './note.js';
@@ -54,26 +53,27 @@ export function createSigner({ ledger, keys, folder, origin }: SignerOptions): S
     trees.set(log, known);
     return known;
   };
-  const file = (log: string) => path.join(folder, `${encodeURIComponent(log)}.checkpoint`);
+  const outside = keptOutside(folder);
 
   const signNow = async (log: string, signers: readonly NoteSigner[]): Promise<SignResult> => {
-    const { pos: size, root } = await ledger.head(log);
-    const checkpoint = { origin: origin(log), size, root };
     let last: Signed[];
     try {
-      const kept = [readIfThere(file(log)), (await ledger.lastCheckpoint(log))?.note];
+      const kept = [...outside.read(log), (await ledger.lastCheckpoint(log))?.note];
       last = openAll(kept, keys.verifiers(origin(log)));
     } catch (error) {
       const reason = `The last checkpoint kept is not one that was signed here: ${String(error)}`;
       return { kind: 'refused', reason };
     }
+    // Read after the last checkpoints: another process may sign meanwhile, and the log only grows.
+    const { pos: size, root } = await ledger.head(log);
+    const checkpoint = { origin: origin(log), size, root };
     for (const each of last) {
       const reason = await whyNot(tree(log), each.checkpoint, checkpoint);
       if (reason !== undefined) return { kind: 'refused', reason };
     }
     const same = last.find((each) => each.checkpoint.size === size);
     const note = same?.note ?? signCheckpoint(checkpoint, signers);
-    writeDurably(file(log), note);
+    outside.keep(log, size, note);
     await ledger.keepCheckpoint(log, { size, root, note });
     return { kind: 'signed', checkpoint, note };
   };
@@ -98,7 +98,7 @@ export function createSigner({ ledger, keys, folder, origin }: SignerOptions): S
       openSigned({
         origin: origin(log),
         verifiers: keys.verifiers(origin(log)),
-        outside: readIfThere(file(log)),
+        outside: outside.read(log),
         kept: await ledger.checkpoints(log),
       }),
     tree,
@@ -116,10 +116,6 @@ function oneAtATime(): <T>(name: string, work: () => Promise<T>) => Promise<T> {
     );
     return result;
   };
-}
-
-function readIfThere(file: string): string | undefined {
-  return existsSync(file) ? readFileSync(file, 'utf8') : undefined;
 }
 
 function openAll(
