@@ -6,10 +6,12 @@ import {
   closeSync,
   existsSync,
   fsyncSync,
+  linkSync,
   mkdirSync,
   openSync,
   readFileSync,
   renameSync,
+  rmSync,
   writeSync,
 } from 'node:fs';
 import path from 'node:path';
@@ -20,9 +22,11 @@ export interface KeyRing {
   signer(origin: string): NoteSigner;
   /** Of the key in use and of all before. */
   verifiers(origin: string): NoteVerifier[];
-  /** A key that is not in use yet. */
-  newSeed(): Buffer;
-  /** The new key is in use from now on. */
+  /** The key that is to come, while a change is under way. */
+  coming(origin: string): NoteSigner | undefined;
+  /** Begins a change, or goes on with one that was broken off; the key is not in use yet. */
+  begin(): Buffer;
+  /** The new key is in use from now on, in every process that has this file. */
   change(seed: Buffer): void;
 }
 
@@ -33,26 +37,62 @@ interface KeyFile {
   readonly former: readonly string[];
 }
 
-/** Opens the file, or makes it with a new key. */
+/** Opens the file, or makes it with a new key. It is read at each use: another process may change the key. */
 export function openKeyRing(file: string): KeyRing {
   if (!existsSync(file)) {
     writeDurably(file, JSON.stringify({ seed: randomBytes(32).toString('hex'), former: [] }));
   }
-  let keys = JSON.parse(readFileSync(file, 'utf8')) as KeyFile;
-  const signer = (origin: string) => makeSigner(origin, Buffer.from(keys.seed, 'hex'));
+  const next = `${file}.coming`;
+  const read = () => JSON.parse(readFileSync(file, 'utf8')) as KeyFile;
+  const signerOf = ({ seed }: KeyFile, origin: string) =>
+    makeSigner(origin, Buffer.from(seed, 'hex'));
+  const pending = (): string | undefined => {
+    const seed = existsSync(next) ? readFileSync(next, 'utf8') : undefined;
+    return seed === read().seed ? undefined : seed;
+  };
   return {
-    signer,
-    verifiers: (origin) => [
-      signer(origin).verifier,
-      ...keys.former.map((key) => verifierFor(origin, Buffer.from(key, 'hex'))),
-    ],
-    newSeed: () => randomBytes(32),
+    signer: (origin) => signerOf(read(), origin),
+    verifiers: (origin) => {
+      const keys = read();
+      return [
+        signerOf(keys, origin).verifier,
+        ...keys.former.map((key) => verifierFor(origin, Buffer.from(key, 'hex'))),
+      ];
+    },
+    coming: (origin) => {
+      const seed = pending();
+      return seed === undefined ? undefined : makeSigner(origin, Buffer.from(seed, 'hex'));
+    },
+    begin: () => {
+      if (pending() === undefined) {
+        rmSync(next, { force: true });
+        writeOnce(next, randomBytes(32).toString('hex'));
+      }
+      return Buffer.from(readFileSync(next, 'utf8'), 'hex');
+    },
     change: (seed) => {
-      const former = rawKey(signer('key').verifier).toString('hex');
-      keys = { seed: seed.toString('hex'), former: [...keys.former, former] };
-      writeDurably(file, JSON.stringify(keys));
+      const keys = read();
+      const given = seed.toString('hex');
+      if (keys.seed !== given) {
+        const former = rawKey(signerOf(keys, 'key').verifier).toString('hex');
+        writeDurably(file, JSON.stringify({ seed: given, former: [...keys.former, former] }));
+      }
+      rmSync(next, { force: true });
     },
   };
+}
+
+/** Whole and on the disk; where two do it at once, the first one's stays. */
+function writeOnce(file: string, text: string): void {
+  const own = `${file}.${process.pid}`;
+  writeDurably(own, text);
+  try {
+    linkSync(own, file);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
+  } finally {
+    rmSync(own, { force: true });
+  }
 }
 
 /** Whole or not at all, and on the disk when it returns; readable for its owner only. */

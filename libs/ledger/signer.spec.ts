@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, beforeEach, expect, test } from '@jest/globals';
@@ -140,4 +140,59 @@ test('requirement 14: a key change is an entry signed by both keys, and older ch
   const { note, to } = entry?.data as { note: string; to: string };
   expect(to).toBe(now[0]?.text);
   expect(openNote(note, old)).toBe(openNote(note, now.slice(0, 1)));
+});
+
+const BY = { person: 'operator', role: 'operator' };
+const keyOf = (each: Signer) =>
+  each.sign(LOG).then((result) => (result.kind === 'signed' ? result.note : result.reason));
+
+test('another process on the same folder signs with the new key at once; a copy from before refuses', async () => {
+  await append(ledger, 3);
+  const other = signerOf(ledger);
+  await signed(other);
+  const copied = mkdtempSync(path.join(tmpdir(), 'gauge-signer-copy-'));
+  cpSync(folder, copied, { recursive: true });
+  const old = keys().verifiers(ORIGIN);
+  await signer.changeKey([LOG], BY);
+  await append(ledger, 1);
+  const note = await keyOf(other);
+  expect(openCheckpoint(note, keys().verifiers(ORIGIN).slice(0, 1)).size).toBe(5);
+  expect(() => openCheckpoint(note, old)).toThrow('not signed by a key that is known');
+  const copy = createSigner({
+    ledger,
+    keys: openKeyRing(path.join(copied, 'keys.json')),
+    folder: path.join(copied, 'signed'),
+    origin: (log) => `records.example/${log}`,
+  });
+  expect(await keyOf(copy)).toContain('The record names another signing key');
+  rmSync(copied, { recursive: true });
+});
+
+test('broken off: the key before stays in use, signs on, and the same key comes when it is called again', async () => {
+  await ledger.createLog('second');
+  await append(ledger, 3);
+  const old = keys().verifiers(ORIGIN);
+  const { root } = await ledger.head('second');
+  await ledger.keepCheckpoint('second', { size: 0, root, note: 'a\n0\nb\n\n— a bm90aGluZw==\n' });
+  const [first, refused] = await signer.changeKey([LOG, 'second'], BY);
+  expect([first?.kind, refused?.kind]).toEqual(['signed', 'refused']);
+  expect(
+    keys()
+      .verifiers(ORIGIN)
+      .map(({ text }) => text),
+  ).toEqual([old[0]!.text]);
+  await append(ledger, 1);
+  const coming = keys().coming(ORIGIN)!.verifier;
+  const between = await keyOf(signerOf(ledger));
+  expect(openCheckpoint(between, old).size).toBe(5);
+  expect(openCheckpoint(between, [coming]).size).toBe(5);
+  await signer.changeKey([LOG], BY);
+  expect(
+    keys()
+      .verifiers(ORIGIN)
+      .map(({ text }) => text),
+  ).toEqual([coming.text, old[0]!.text]);
+  expect(keys().coming(ORIGIN)).toBeUndefined();
+  expect(await ledger.readStream(LOG, KEY_STREAM)).toHaveLength(1);
+  expect(readdirSync(folder).sort()).toEqual(['keys.json', 'signed']);
 });

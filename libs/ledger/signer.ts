@@ -4,7 +4,7 @@
 import { mkdirSync } from 'node:fs';
 import { openCheckpoint, signCheckpoint } from './checkpoint.js';
 import type { Checkpoint } from './checkpoint.js';
-import { appendKeyChange } from './key-change.js';
+import { appendKeyChange, keyNamed } from './key-change.js';
 import type { KeyRing } from './key-ring.js';
 import { keptOutside } from './kept-outside.js';
 import type { By, Ledger } from './ledger.js';
@@ -32,7 +32,10 @@ export type SignResult =
 export interface Signer {
   /** The log as it is now; the same note again when nothing was added since. */
   sign(log: string): Promise<SignResult>;
-  /** Makes a new key the one in use; an entry in each log, signed by both keys, says so. */
+  /**
+   * Makes a new key the one in use; an entry in each log, signed by both keys, says so. Where a log is
+   * refused or the process ends, the key before stays in use, and the next call goes on with the same key.
+   */
   changeKey(logs: readonly string[], by: By): Promise<SignResult[]>;
   /** What was signed of this log before, for verification. */
   signed(log: string): Promise<SignedBefore>;
@@ -55,7 +58,17 @@ export function createSigner({ ledger, keys, folder, origin }: SignerOptions): S
   };
   const outside = keptOutside(folder);
 
-  const signNow = async (log: string, signers: readonly NoteSigner[]): Promise<SignResult> => {
+  /** The key in use, and the one to come where the record names it already; no other key signs. */
+  const signersOf = async (log: string): Promise<readonly NoteSigner[] | undefined> => {
+    const [using, coming] = [keys.signer(origin(log)), keys.coming(origin(log))];
+    const named = await keyNamed(ledger, log);
+    if (named === undefined || named === using.verifier.text) return [using];
+    return named === coming?.verifier.text ? [using, coming] : undefined;
+  };
+
+  const signNow = async (log: string): Promise<SignResult> => {
+    const signers = await signersOf(log);
+    if (signers === undefined) return { kind: 'refused', reason: OTHER_KEY };
     let last: Signed[];
     try {
       const kept = [...outside.read(log), (await ledger.lastCheckpoint(log))?.note];
@@ -80,19 +93,19 @@ export function createSigner({ ledger, keys, folder, origin }: SignerOptions): S
 
   /** The key is in use only when every log has taken it. */
   const changeKey: Signer['changeKey'] = async (logs, by) => {
-    const seed = keys.newSeed();
+    const seed = keys.begin();
     const results: SignResult[] = [];
     for (const log of logs) {
       const pair = [keys.signer(origin(log)), makeSigner(origin(log), seed)] as const;
       await appendKeyChange(ledger, log, pair, by);
-      results.push(await inTurn(log, () => signNow(log, pair)));
+      results.push(await inTurn(log, () => signNow(log)));
     }
     if (results.every((result) => result.kind === 'signed')) keys.change(seed);
     return results;
   };
 
   return {
-    sign: (log) => inTurn(log, () => signNow(log, [keys.signer(origin(log))])),
+    sign: (log) => inTurn(log, () => signNow(log)),
     changeKey,
     signed: async (log) =>
       openSigned({
@@ -104,6 +117,10 @@ export function createSigner({ ledger, keys, folder, origin }: SignerOptions): S
     tree,
   };
 }
+
+const OTHER_KEY =
+  'The record names another signing key than the one in the folder of keys here: the key was changed ' +
+  'elsewhere, and this is a copy from before, or somebody wrote that entry who does not hold the key.';
 
 /** For each name: the next work begins when the one before has ended, however it ended. */
 function oneAtATime(): <T>(name: string, work: () => Promise<T>) => Promise<T> {

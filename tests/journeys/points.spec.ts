@@ -42,9 +42,9 @@ journey('the thirty points', () => {
 
   test('6: states stand in words', async () => {
     await at('/jobs');
-    const table = await page.getByRole('table').innerText();
-    expect(table).toMatch(/Done/);
-    expect(table).toMatch(/Ready/);
+    const rows = await page.getByRole('table').locator('tbody tr').allInnerTexts();
+    expect(rows).toHaveLength(3);
+    for (const row of rows) expect(row).toMatch(/\t(Ready|Blocked|Waiting|Done)\t/);
   });
 
   test('8: the focus ring is 3 px and never removed, and what has focus is in view', async () => {
@@ -79,10 +79,10 @@ journey('the thirty points', () => {
 
   test('12: after a filter the count is said and the focus stays', async () => {
     await at('/jobs');
-    await page.getByLabel('State', { exact: true }).focus();
-    await page.getByLabel('State', { exact: true }).selectOption('Ready');
+    await page.getByLabel('Stage', { exact: true }).focus();
+    await page.getByLabel('Stage', { exact: true }).selectOption('done');
     await page.getByRole('status').filter({ hasText: '2 jobs match' }).waitFor();
-    expect(await focused(page)).toBe('state');
+    expect(await focused(page)).toBe('stage');
   });
 
   test('13: paging says range and total', async () => {

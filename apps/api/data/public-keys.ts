@@ -19,9 +19,12 @@ export const publicKeys = (verifiers: readonly NoteVerifier[]): z.output<typeof 
     name: verifier.name,
     id: verifier.id,
     text: verifier.text,
-    fingerprint: createHash('sha256').update(rawKey(verifier)).digest('hex'),
+    fingerprint: fingerprintOf(verifier),
     in_use: i === 0,
   }));
+
+export const fingerprintOf = (verifier: NoteVerifier): string =>
+  createHash('sha256').update(rawKey(verifier)).digest('hex');
 
 /** What follows name and id, without the byte that says Ed25519. */
 const rawKey = ({ name, id, text }: NoteVerifier): Buffer =>

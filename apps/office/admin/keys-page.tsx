@@ -58,6 +58,21 @@ function Signing({ keys, changes, checkpoint }: SigningKeys) {
           <p>No checkpoint is signed yet; the first paper that is issued makes one.</p>
         )}
       </section>
+      <section className="sheet stack" aria-labelledby="change-key">
+        <h2 id="change-key">Changing the key</h2>
+        <p>
+          The key is the installation’s and signs for every company in it, so whoever keeps the
+          server changes it, on that server: when the folder of keys may have been seen by somebody,
+          or when a person who could read it leaves. The first command says what is in use and what
+          a change does; the second one changes it.
+        </p>
+        <pre className="digest note">
+          {`npm run -s keys -- show\nnpm run -s keys -- change --from ${keys[0]?.fingerprint ?? 'FINGERPRINT'}`}
+        </pre>
+        <p>
+          What the key before has signed stays valid. Give the new key to whoever held the old one.
+        </p>
+      </section>
       {changes.length === 0 ? (
         <p>The key was never changed. A change is an entry of the record, signed by both keys.</p>
       ) : (
