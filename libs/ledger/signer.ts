@@ -58,16 +58,8 @@ export function createSigner({ ledger, keys, folder, origin }: SignerOptions): S
   };
   const outside = keptOutside(folder);
 
-  /** The key in use, and the one to come where the record names it already; no other key signs. */
-  const signersOf = async (log: string): Promise<readonly NoteSigner[] | undefined> => {
-    const [using, coming] = [keys.signer(origin(log)), keys.coming(origin(log))];
-    const named = await keyNamed(ledger, log);
-    if (named === undefined || named === using.verifier.text) return [using];
-    return named === coming?.verifier.text ? [using, coming] : undefined;
-  };
-
   const signNow = async (log: string): Promise<SignResult> => {
-    const signers = await signersOf(log);
+    const signers = await signersOf(keys, origin(log), await keyNamed(ledger, log));
     if (signers === undefined) return { kind: 'refused', reason: OTHER_KEY };
     let last: Signed[];
     try {
@@ -91,7 +83,6 @@ export function createSigner({ ledger, keys, folder, origin }: SignerOptions): S
     return { kind: 'signed', checkpoint, note };
   };
 
-  /** The key is in use only when every log has taken it. */
   const changeKey: Signer['changeKey'] = async (logs, by) => {
     const seed = keys.begin();
     const results: SignResult[] = [];
@@ -116,6 +107,17 @@ export function createSigner({ ledger, keys, folder, origin }: SignerOptions): S
       }),
     tree,
   };
+}
+
+/** The key in use, and the one to come where the record names it already; no other key signs. */
+function signersOf(
+  keys: KeyRing,
+  origin: string,
+  named: string | undefined,
+): readonly NoteSigner[] | undefined {
+  const [using, coming] = [keys.signer(origin), keys.coming(origin)];
+  if (named === undefined || named === using.verifier.text) return [using];
+  return named === coming?.verifier.text ? [using, coming] : undefined;
 }
 
 const OTHER_KEY =
