@@ -108,6 +108,7 @@ const tree = root.addChildren([
     page('/admin/backups', () => import('./admin/backups-page.js'), 'BackupsPage'),
     page('/admin/health', () => import('./admin/health-page.js'), 'HealthPage'),
     page('/admin/readings', () => import('./admin/readings-page.js'), 'ReadingsPage'),
+    page('/admin/disposal', () => import('./admin/disposal-page.js'), 'DisposalPage'),
     page('/admin/feed', () => import('./admin/feed-page.js'), 'FeedPage'),
     page('/password', () => import('./session/password-page.js'), 'PasswordPage'),
     page('/help', () => import('./shell/help-page.js'), 'HelpPage'),

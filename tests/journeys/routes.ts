@@ -113,6 +113,7 @@ export const PAGES: readonly PageOf[] = [
   { name: 'health', path: '/admin/health', who: ADMINISTRATOR },
   { name: 'readings', path: '/admin/readings', who: ADMINISTRATOR },
   { name: 'readings-reviewer', path: '/admin/readings?what=evidence', who: REVIEWER },
+  { name: 'disposal', path: '/admin/disposal', who: ADMINISTRATOR },
   { name: 'feed', path: '/admin/feed', who: ADMINISTRATOR },
   { name: 'not-permitted', path: '/admin', who: OFFICE },
   { name: 'not-found', path: '/nowhere', who: OFFICE },

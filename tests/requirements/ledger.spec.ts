@@ -55,7 +55,7 @@ describe('requirement 15: a clock that was set back', () => {
       }>('/health')
     ).body.clock;
 
-  afterEach(() => jest.restoreAllMocks());
+  afterEach(() => void jest.restoreAllMocks());
 
   test('is an entry, once a step; the order stays by position and times go on rising', async () => {
     expect(await steps()).toEqual([]);

@@ -43,6 +43,7 @@ const DisposalSchema = z
         id: z.string(),
         party: z.object({ id: z.string(), name: z.string() }),
         ground: Grounds,
+        mine: z.boolean().describe('asked for by who reads this: another confirms it'),
         state: z.enum(['open', 'confirmed', 'withdrawn', 'done']),
         asked: ActSchema,
         confirmed: ActSchema.nullable(),
@@ -68,7 +69,7 @@ export class DisposalsController {
     gives: DisposalSchema,
   })
   async list(
-    @Asking() { company: { id: company } }: SignedIn,
+    @Asking() { company: { id: company }, person }: SignedIn,
   ): Promise<z.output<typeof DisposalSchema>> {
     const { holds, requests, years } = await this.disposals.standing(company);
     const all = [...requests.values()];
@@ -98,6 +99,7 @@ export class DisposalsController {
         id,
         party: { id: party, name: nameOf(party) },
         ground,
+        mine: asked.by === person.id,
         state: confirmed
           ? there.has(party)
             ? 'confirmed'

@@ -9,6 +9,7 @@ const PARTS = [
   { to: '/admin/backups', name: 'Backups' },
   { to: '/admin/health', name: 'Health' },
   { to: '/admin/readings', name: 'Who read what' },
+  { to: '/admin/disposal', name: 'Erasure and holds' },
   { to: '/admin/feed', name: 'Feed' },
 ] as const;
 
