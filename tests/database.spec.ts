@@ -32,7 +32,7 @@ test('the service is neither superuser nor owner, and cannot pass the company wa
   expect(rows).toEqual([{ rolsuper: false, rolbypassrls: false }]);
 });
 
-test.each(['log', 'event', 'command', 'checkpoint', 'issued', 'projection'])(
+test.each(['log', 'event', 'command', 'checkpoint', 'time_stamp', 'issued', 'projection'])(
   'without a company even an empty ledger.%s is an error',
   async (table) => {
     await expect(ask(database.serviceUrl, `SELECT * FROM ledger.${table}`)).rejects.toThrow(

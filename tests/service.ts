@@ -10,7 +10,7 @@ import type { Role } from '#jobs/contract';
 import { Companies } from '../apps/api/data/companies.js';
 import { SignInLinks } from '../apps/api/people/sign-in-links.js';
 import { PublishRules } from '../apps/api/rulebook/publish-rules.js';
-import type { MailSettings } from '../apps/api/data/settings.js';
+import type { MailSettings, TimeStampSettings } from '../apps/api/data/settings.js';
 import { Settings, startService, type Service } from '../apps/api/service.js';
 import { freshDatabase, type TestDatabase } from './database.js';
 
@@ -55,10 +55,12 @@ export interface Extra {
   /** Signs checkpoints with a key of its own. */
   readonly keys?: boolean;
   readonly mail?: MailSettings;
+  /** Read when the service starts. */
+  readonly timeStamps?: () => TimeStampSettings;
 }
 
 /** Registers the hooks of one test file. */
-export function withService({ keys = false, mail }: Extra = {}): Running {
+export function withService({ keys = false, mail, timeStamps }: Extra = {}): Running {
   let database: TestDatabase | undefined;
   let service: Service | undefined;
   const keysFolder = keys ? mkdtempSync(path.join(tmpdir(), 'gauge-keys-')) : '';
@@ -69,6 +71,7 @@ export function withService({ keys = false, mail }: Extra = {}): Running {
         ...settingsFor(database.serviceUrl),
         ...(keys ? { keysFolder } : {}),
         ...(mail ? { mail } : {}),
+        ...(timeStamps ? { timeStamps: timeStamps() } : {}),
       }),
     );
   }, 120_000);

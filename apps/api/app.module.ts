@@ -55,6 +55,7 @@ import { LogDoor } from './log/log-door.js';
 import { ProofController } from './log/proof.controller.js';
 import { Readings } from './log/readings.js';
 import { ReadingsController } from './log/readings.controller.js';
+import { TimeStamps } from './log/time-stamps.js';
 import { VerificationRuns } from './log/verification-runs.js';
 import { VerificationsController } from './log/verifications.controller.js';
 import { VerifyLogs } from './log/verify-logs.js';
@@ -182,6 +183,7 @@ const PARTS = [
   FeedTokens,
   LogDoor,
   Readings,
+  TimeStamps,
   VerificationRuns,
   VerifyLogs,
   Trail,

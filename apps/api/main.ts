@@ -2,7 +2,7 @@
 // the database, migrates it and fills it the first time.
 
 import path from 'node:path';
-import { mailFrom, Settings, startService, verifyFrom } from './service.js';
+import { mailFrom, Settings, startService, timeStampsFrom, verifyFrom } from './service.js';
 
 const {
   DATABASE_SERVICE_URL: serviceUrl,
@@ -25,6 +25,7 @@ const service = await startService(
     ...(keysFolder === undefined ? {} : { keysFolder }),
     ...verifyFrom(process.env),
     ...mailFrom(process.env),
+    ...timeStampsFrom(process.env),
   }),
 );
 console.log(service.address);

@@ -11,6 +11,8 @@ test('health and the OpenAPI document are there for anyone', async () => {
     version: 'test',
     lists: [],
     verification: null,
+    time_stamp: null,
+    clock: null,
   });
   const document = (
     await call<{ openapi: string; paths: object }>(running.address, 'GET', '/openapi.json')

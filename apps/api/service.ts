@@ -14,7 +14,7 @@ import { logRequests, makeLog } from './http/log.js';
 import { OpenApiDocument } from './http/openapi.js';
 import { securityHeaders, servePages } from './http/pages.js';
 
-export { mailFrom, Settings, verifyFrom } from './data/settings.js';
+export { mailFrom, Settings, timeStampsFrom, verifyFrom } from './data/settings.js';
 
 export interface Service {
   /** "http://127.0.0.1:4310" */

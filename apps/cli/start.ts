@@ -55,10 +55,8 @@ async function start(options: Options): Promise<void> {
   await refuseBusyPort(options.host, options.port);
   // The service is read in while the database starts in a process of its own.
   const opening = openDatabase(path.resolve(options.data));
-  const [database, { mailFrom, Settings, startService, verifyFrom }] = await Promise.all([
-    opening,
-    import('../api/service.js'),
-  ]);
+  const [database, api] = await Promise.all([opening, import('../api/service.js')]);
+  const { mailFrom, Settings, startService, timeStampsFrom, verifyFrom } = api;
   let service: Service | undefined;
   const stop = stopper(() => service, database);
   try {
@@ -75,6 +73,7 @@ async function start(options: Options): Promise<void> {
         keysFolder: path.resolve(options.data, 'keys'),
         ...verifyFrom(process.env),
         ...mailFrom(process.env),
+        ...timeStampsFrom(process.env),
       }),
     );
     const links = await prepare(service, database, options);

@@ -1,4 +1,5 @@
-// Checks an evidence bundle: npm run -s verify -- BUNDLE [--key KEY] [--checkpoint "SIZE ROOT"],
+// Checks an evidence bundle: npm run -s verify -- BUNDLE [--key KEY] [--checkpoint "SIZE ROOT"]
+// [--authority FILE]
 // or the whole record in its database: npm run -s verify -- --log [--company ID].
 // Exit code 0: all holds. 1: something does not, and the last lines say what and where. 2: cannot tell.
 
@@ -16,17 +17,19 @@ const command = new Command('verify')
   .option('--keys <folder>', 'with --log: where the signing keys and last checkpoints are')
   .option('--key <key>', 'a signing key you hold: the bundle must be signed by it')
   .option('--checkpoint <text>', 'a checkpoint you hold, as printed: "SIZE ROOT"')
+  .option('--authority <file>', 'certificates of a time-stamping authority you hold, PEM')
   .parse();
 
 interface Options {
   readonly key?: string;
   readonly checkpoint?: string;
+  readonly authority?: string;
   readonly log?: true;
   readonly company?: string;
   readonly data: string;
   readonly keys?: string;
 }
-const { key, checkpoint, log, company, data, keys } = command.opts<Options>();
+const { key, checkpoint, authority, log, company, data, keys } = command.opts<Options>();
 const [, size, root] = /^(\d+) (\S+)$/.exec(checkpoint ?? '') ?? [];
 if (checkpoint !== undefined && (size === undefined || root === undefined)) {
   fail('A checkpoint is its size and its root: --checkpoint "1042 vBZN…="');
@@ -34,6 +37,7 @@ if (checkpoint !== undefined && (size === undefined || root === undefined)) {
 const held: Held = {
   ...(key === undefined ? {} : { key }),
   ...(root === undefined ? {} : { checkpoint: { size: Number(size), root } }),
+  ...(authority === undefined ? {} : { authority: read(authority).toString() }),
 };
 const line = (sentence: string) => void process.stdout.write(`${sentence}\n`);
 if (log) await wholeLog();

@@ -38,6 +38,8 @@ export interface Contents {
   readonly streams: readonly { readonly stream: string; readonly positions: readonly number[] }[];
   /** Sizes of earlier checkpoints, each with its proof of consistency. */
   readonly checkpoints: readonly number[];
+  /** Sizes of checkpoints with a time-stamp; absent where none has one. */
+  readonly timeStamps?: readonly number[];
   readonly documents: readonly {
     readonly name: string;
     readonly digest: string;
@@ -51,6 +53,12 @@ export const entryFile = (pos: number): string => `entries/${pos}.json`;
 export const proofFile = (pos: number): string => `entries/${pos}.proof.txt`;
 export const checkpointFile = (size: number): string => `checkpoints/${size}.txt`;
 export const consistencyFile = (size: number): string => `checkpoints/${size}.consistency.txt`;
+/** The request, the reply and the certificate trusted then. */
+export const timeStampFiles = (size: number) => ({
+  request: `time-stamps/${size}.tsq`,
+  reply: `time-stamps/${size}.tsr`,
+  trusted: `time-stamps/${size}.pem`,
+});
 export const documentFile = (name: string): string => `documents/${name}`;
 export const attachmentFile = (name: string): string => `attachments/${name}`;
 
@@ -72,6 +80,7 @@ export async function makeBundle(
     origin,
     streams: await addEntries(tools, request, signed, add),
     checkpoints: await addCheckpoints(tools, log, signed.checkpoint.size, add),
+    ...(await addTimeStamps(tools.ledger, log, signed.checkpoint.size, add)),
     documents: await addDocuments(tools.ledger, request, add),
     attachments: addAttachments(request, add),
   };
@@ -119,6 +128,22 @@ async function addCheckpoints(
   return earlier.map((each) => each.size);
 }
 
+async function addTimeStamps(
+  ledger: Ledger,
+  log: string,
+  size: number,
+  add: Add,
+): Promise<Pick<Contents, 'timeStamps'>> {
+  const kept = (await ledger.timeStamps(log)).filter((each) => each.size <= size);
+  for (const each of kept) {
+    const names = timeStampFiles(each.size);
+    add(names.request, each.request);
+    add(names.reply, each.reply);
+    add(names.trusted, each.trusted);
+  }
+  return kept.length === 0 ? {} : { timeStamps: kept.map((each) => each.size) };
+}
+
 async function addDocuments(
   ledger: Ledger,
   { log, documents }: BundleRequest,
@@ -150,6 +175,7 @@ bundle.json        what is in here
 entries/           recorded entries, byte for byte as they were hashed, each with its proof
 checkpoint.txt     the log's size and root, signed; every proof leads to it
 checkpoints/       earlier signed checkpoints, each with the proof that the log only grew since
+time-stamps/       time-stamps of checkpoints by an outside authority, where there are any (RFC 3161)
 keys.txt           the keys of the signatures
 documents/         documents as they were issued
 attachments/       what else belongs to the case
@@ -160,7 +186,8 @@ hold, with the ones in here: what nobody outside has seen proves nothing.
 
 By hand: the hash of an entry is SHA-256 over one zero byte and the file's bytes (RFC 9162, 2.1.1);
 the files under entries/ that end in .proof.txt follow c2sp.org/tlog-proof, the checkpoints
-c2sp.org/tlog-checkpoint and c2sp.org/signed-note.
+c2sp.org/tlog-checkpoint and c2sp.org/signed-note. Under time-stamps/ lie, named by the size of the
+checkpoint, the request (.tsq), the reply (.tsr) and the authority's certificate trusted then (.pem).
 
 A bundle shows that these entries were recorded in this order and are unaltered. It cannot show that
 no later version exists.

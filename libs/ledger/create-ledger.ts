@@ -58,6 +58,9 @@ export function createLedger(store: Store, options: LedgerOptions = {}): Ledger 
     checkpoints: (log) => store.checkpoints(log),
     lastCheckpoint: (log) => store.lastCheckpoint(log),
     keepCheckpoint: (log, checkpoint) => store.keepCheckpoint(log, checkpoint),
+    timeStamps: (log, from = 0, most) => store.timeStamps(log, from, most),
+    lastTimeStamp: (log) => store.lastTimeStamp(log),
+    keepTimeStamp: (log, stamp) => store.keepTimeStamp(log, stamp),
     keepIssued: async (log, bytes, mediaType) => {
       const digest = createHash('sha256').update(bytes).digest();
       await store.keepIssued(log, digest, mediaType, Buffer.from(bytes));

@@ -32,6 +32,7 @@ export type {
   Head,
   Issued,
   KeptCheckpoint,
+  KeptTimeStamp,
   Ledger,
   NewEvent,
   ReadOptions,
@@ -70,6 +71,9 @@ export { verifyInWorker } from './postgres-verify-log.js';
 export type { VerifyRun, VerifyTask } from './postgres-verify-log.js';
 export type { LogReport, VerifyProgress } from './verify-log.js';
 export type { Fault } from './verify-range.js';
+export { anchors, TimeStampFault } from './time-signature.js';
+export { makeTimeRequest, openTimeStamp } from './time-stamp.js';
+export type { Stamped, TimeStamp } from './time-stamp.js';
 export { makeBundle } from './bundle.js';
 export type { BundleRequest, BundleResult, BundleTools } from './bundle.js';
 export { verifyBundle } from './verify-bundle.js';

@@ -2,6 +2,7 @@
 
 import type { Checkpoint } from './checkpoint.js';
 import type { Hash } from './merkle.js';
+import type { TimeStamp } from './time-stamp.js';
 import type { LogReport } from './verify-log.js';
 
 export interface NewEvent {
@@ -100,6 +101,11 @@ export interface KeptCheckpoint {
   readonly note: string;
 }
 
+/** Of the checkpoint of this size. */
+export interface KeptTimeStamp extends TimeStamp {
+  readonly size: number;
+}
+
 export interface Issued {
   readonly mediaType: string;
   /** Undefined after erasure. */
@@ -130,6 +136,10 @@ export interface Ledger {
   checkpoints(log: string): Promise<KeptCheckpoint[]>;
   lastCheckpoint(log: string): Promise<KeptCheckpoint | undefined>;
   keepCheckpoint(log: string, checkpoint: KeptCheckpoint): Promise<void>;
+  /** Of checkpoints of at least `from` entries, in order; `keepTimeStamp` does nothing for a size that is there. */
+  timeStamps(log: string, from?: number, most?: number): Promise<KeptTimeStamp[]>;
+  lastTimeStamp(log: string): Promise<KeptTimeStamp | undefined>;
+  keepTimeStamp(log: string, stamp: KeptTimeStamp): Promise<void>;
   /** Keeps the bytes of an issued document; gives their SHA-256, hexadecimal. */
   keepIssued(log: string, bytes: Uint8Array, mediaType: string): Promise<string>;
   issued(log: string, digest: string): Promise<Issued | undefined>;

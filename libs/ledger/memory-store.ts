@@ -1,7 +1,7 @@
 // A store in memory: for tests, for played job files, and as the plain meaning of what a store does.
 
 import type { Sealed } from './envelope.js';
-import type { Issued, KeptCheckpoint } from './ledger.js';
+import type { Issued, KeptCheckpoint, KeptTimeStamp } from './ledger.js';
 import { EMPTY_ROOT, Frontier } from './merkle.js';
 import type {
   Batch,
@@ -20,6 +20,7 @@ interface MemoryLog {
   readonly streams: Map<string, Sealed[]>;
   readonly commands: Map<string, CommandRow>;
   readonly checkpoints: KeptCheckpoint[];
+  readonly timeStamps: KeptTimeStamp[];
   readonly issued: Map<string, Issued>;
 }
 
@@ -97,7 +98,15 @@ function commit(log: MemoryLog, batch: Batch): CommitOutcome {
 
 type Documents = Pick<
   Store,
-  'keepCheckpoint' | 'checkpoints' | 'lastCheckpoint' | 'keepIssued' | 'issued' | 'eraseIssued'
+  | 'keepCheckpoint'
+  | 'checkpoints'
+  | 'lastCheckpoint'
+  | 'keepTimeStamp'
+  | 'timeStamps'
+  | 'lastTimeStamp'
+  | 'keepIssued'
+  | 'issued'
+  | 'eraseIssued'
 >;
 
 function documents(find: (log: string) => MemoryLog): Documents {
@@ -110,6 +119,17 @@ function documents(find: (log: string) => MemoryLog): Documents {
     },
     checkpoints: async (log) => [...find(log).checkpoints],
     lastCheckpoint: async (log) => find(log).checkpoints.at(-1),
+    keepTimeStamp: async (log, stamp) => {
+      const { timeStamps } = find(log);
+      if (timeStamps.some(({ size }) => size === stamp.size)) return;
+      timeStamps.push(stamp);
+      timeStamps.sort((a, b) => a.size - b.size);
+    },
+    timeStamps: async (log, from, most) =>
+      find(log)
+        .timeStamps.filter(({ size }) => size >= from)
+        .slice(0, most),
+    lastTimeStamp: async (log) => find(log).timeStamps.at(-1),
     keepIssued: async (log, digest, mediaType, bytes) => {
       const { issued } = find(log);
       const key = digest.toString('hex');
@@ -134,6 +154,7 @@ function emptyLog(): MemoryLog {
     streams: new Map(),
     commands: new Map(),
     checkpoints: [],
+    timeStamps: [],
     issued: new Map(),
   };
 }

@@ -1,7 +1,7 @@
 // The rest of the store in PostgreSQL: leaves and rows for proofs and verification, checkpoints, bytes
 // of issued documents.
 
-import type { KeptCheckpoint } from './ledger.js';
+import type { KeptCheckpoint, KeptTimeStamp } from './ledger.js';
 import type { EventRow, Store, StoredLink } from './store.js';
 import { formatMicros } from './time.js';
 
@@ -22,6 +22,9 @@ type Records = Pick<
   | 'keepCheckpoint'
   | 'checkpoints'
   | 'lastCheckpoint'
+  | 'keepTimeStamp'
+  | 'timeStamps'
+  | 'lastTimeStamp'
   | 'keepIssued'
   | 'issued'
   | 'eraseIssued'
@@ -53,11 +56,22 @@ export function postgresRecords(rows: Rows): Records {
     },
     checkpoints: async (log) => {
       const found = await rows<KeptCheckpoint>(log, CHECKPOINTS, [log]);
-      return found.map((row) => ({ ...row, size: Number(row.size) }));
+      return found.map(sized);
     },
     lastCheckpoint: async (log) => {
       const [row] = await rows<KeptCheckpoint>(log, LAST_CHECKPOINT, [log]);
-      return row && { ...row, size: Number(row.size) };
+      return row && sized(row);
+    },
+    keepTimeStamp: async (log, { size, request, reply, trusted }) => {
+      await rows(log, KEEP_TIME_STAMP, [log, size, request, reply, trusted]);
+    },
+    timeStamps: async (log, from, most) => {
+      const found = await rows<KeptTimeStamp>(log, TIME_STAMPS, [log, from, most ?? null]);
+      return found.map(sized);
+    },
+    lastTimeStamp: async (log) => {
+      const [row] = await rows<KeptTimeStamp>(log, LAST_TIME_STAMP, [log]);
+      return row && sized(row);
     },
     keepIssued: async (log, digest, mediaType, bytes) => {
       await rows(log, KEEP_ISSUED, [log, digest, mediaType, bytes]);
@@ -78,6 +92,11 @@ export function postgresRecords(rows: Rows): Records {
     },
   };
 }
+
+const sized = <T extends { readonly size: number }>(row: T): T => ({
+  ...row,
+  size: Number(row.size),
+});
 
 /** A time as text would lose its microseconds in the driver. */
 const micros = (column: string): string =>
@@ -123,6 +142,24 @@ const CHECKPOINTS: Statement = {
 const LAST_CHECKPOINT: Statement = {
   name: 'ledger-last-checkpoint',
   text: `SELECT size, root, note FROM ledger.checkpoint WHERE log_id = $1
+    ORDER BY size DESC LIMIT 1`,
+};
+
+const KEEP_TIME_STAMP: Statement = {
+  name: 'ledger-keep-time-stamp',
+  text: `INSERT INTO ledger.time_stamp (log_id, size, request, reply, trusted)
+    VALUES ($1, $2, $3, $4, $5) ON CONFLICT DO NOTHING`,
+};
+
+const TIME_STAMPS: Statement = {
+  name: 'ledger-time-stamps',
+  text: `SELECT size, request, reply, trusted FROM ledger.time_stamp
+    WHERE log_id = $1 AND size >= $2 ORDER BY size LIMIT $3`,
+};
+
+const LAST_TIME_STAMP: Statement = {
+  name: 'ledger-last-time-stamp',
+  text: `SELECT size, request, reply, trusted FROM ledger.time_stamp WHERE log_id = $1
     ORDER BY size DESC LIMIT 1`,
 };
 

@@ -1,7 +1,7 @@
 // What a store must do for the ledger; memory and PostgreSQL do it.
 
 import type { Sealed } from './envelope.js';
-import type { Appended, Issued, KeptCheckpoint } from './ledger.js';
+import type { Appended, Issued, KeptCheckpoint, KeptTimeStamp } from './ledger.js';
 import type { Frontier, Hash } from './merkle.js';
 
 export interface LogState {
@@ -84,6 +84,10 @@ export interface Store {
   /** In order of size. */
   checkpoints(log: string): Promise<KeptCheckpoint[]>;
   lastCheckpoint(log: string): Promise<KeptCheckpoint | undefined>;
+  keepTimeStamp(log: string, stamp: KeptTimeStamp): Promise<void>;
+  /** In order of size. */
+  timeStamps(log: string, from: number, most?: number): Promise<KeptTimeStamp[]>;
+  lastTimeStamp(log: string): Promise<KeptTimeStamp | undefined>;
   keepIssued(log: string, digest: Hash, mediaType: string, bytes: Buffer): Promise<void>;
   issued(log: string, digest: Hash): Promise<Issued | undefined>;
   eraseIssued(log: string, digest: Hash): Promise<void>;

@@ -7,6 +7,7 @@ import type { Opened } from './bundle-files.js';
 import { canonical } from './canonical.js';
 import { openCheckpoint } from './checkpoint.js';
 import type { Recorded } from './ledger.js';
+import { checkTimeStamps } from './bundle-times.js';
 import { leafHash } from './merkle.js';
 import { decodeBase64, openNote, readVerifier } from './note.js';
 import { verifyConsistency } from './proof.js';
@@ -21,6 +22,8 @@ export interface Held {
   readonly key?: string;
   /** A checkpoint held from elsewhere, such as one printed on a document: size and base64 root. */
   readonly checkpoint?: { readonly size: number; readonly root: string };
+  /** Certificates of a time-stamping authority, PEM: time-stamps must lead to one of them. */
+  readonly authority?: string;
 }
 
 export interface BundleReport {
@@ -46,6 +49,7 @@ export function verifyBundle(bytes: Buffer, held: Held = {}): BundleReport {
       says.push(streamSays(stream, positions));
     }
     checkCheckpoints(bundle, held, says);
+    checkTimeStamps(bundle, held.authority, says);
     checkFiles(bundle, says);
     says.push('Not shown, because no bundle can: that no later version exists.');
     return { ok: true, says };

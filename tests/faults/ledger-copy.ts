@@ -2,7 +2,7 @@
 
 import pg from 'pg';
 
-const TABLES = ['log', 'event', 'command', 'checkpoint', 'issued', 'projection'];
+const TABLES = ['log', 'event', 'command', 'checkpoint', 'time_stamp', 'issued', 'projection'];
 
 /** As the owner of both; the target's tables are empty. */
 export async function copyLedger(fromUrl: string, toUrl: string): Promise<void> {

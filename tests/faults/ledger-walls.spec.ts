@@ -6,7 +6,7 @@ import { companyPool, createPostgresLedger, serviceRoleFaults } from '#ledger';
 import { withDatabase } from '../database.js';
 
 const database = withDatabase();
-const TABLES = ['log', 'event', 'command', 'checkpoint', 'issued', 'projection'];
+const TABLES = ['log', 'event', 'command', 'checkpoint', 'time_stamp', 'issued', 'projection'];
 let service: pg.Pool;
 let owner: pg.Pool;
 
@@ -26,6 +26,7 @@ beforeAll(async () => {
   await owner.query(`
     INSERT INTO ledger.projection SELECT log_id, 'list', 1, 0, true FROM ledger.log;
     INSERT INTO ledger.checkpoint SELECT log_id, 1, root, 'note' FROM ledger.log;
+    INSERT INTO ledger.time_stamp SELECT log_id, 1, root, root, 'pem' FROM ledger.log;
     INSERT INTO ledger.issued (log_id, digest, media_type, bytes)
       SELECT log_id, root, 'text/plain', 'x' FROM ledger.log`);
 });
@@ -71,6 +72,8 @@ const CHANGES = [
   'TRUNCATE ledger.event',
   `UPDATE ledger.checkpoint SET note = 'x'`,
   'DELETE FROM ledger.checkpoint',
+  `UPDATE ledger.time_stamp SET trusted = 'x'`,
+  'DELETE FROM ledger.time_stamp',
 ];
 
 test.each(CHANGES)('requirement 2: the service cannot: %s', async (sql) => {

@@ -1,8 +1,7 @@
 // Requirements of the ledger that need the whole service: 13 (the bench's verdict), 15, 17 and 18. The
 // others stand, by their numbers, where their parts are: 1 tests/faults/*-crash; 2 ledger-walls; 3 and 4
 // ledger-races; 5, 6, 7 tests/standards/audit; 8 and 12 ledger-restore and signer; 9 ledger-tamper;
-// 10 verification; 11 ledger-verify; 14 signer; 19 readings; 20 disposal. Left out, as
-// DEVELOPERS.md says: 16.
+// 10 verification; 11 ledger-verify; 14 signer; 16 time-stamps; 19 readings; 20 disposal.
 
 import { afterEach, beforeAll, describe, expect, jest, test } from '@jest/globals';
 import pg from 'pg';

@@ -27,6 +27,7 @@ export class Signing implements OnApplicationShutdown {
   private readonly signer: Signer | undefined;
   private readonly keys: KeyRing | undefined;
   private readonly pending = new Map<string, NodeJS.Timeout>();
+  private readonly listeners: ((company: string) => void)[] = [];
 
   constructor(
     settings: Settings,
@@ -43,6 +44,11 @@ export class Signing implements OnApplicationShutdown {
       origin: originOf,
       keys: this.keys,
     });
+  }
+
+  /** Calls back after a checkpoint was signed. */
+  onSigned(listener: (company: string) => void): void {
+    this.listeners.push(listener);
   }
 
   /** A checkpoint before long; several in a row become one. */
@@ -75,7 +81,10 @@ export class Signing implements OnApplicationShutdown {
     const { signer, keys } = this;
     if (!signer || !keys) return undefined;
     const { ledger } = this.ledgers;
-    return makeBundle({ ledger, signer, keys }, { ...request, origin: originOf(request.log) });
+    const tools = { ledger, signer, keys };
+    const made = await makeBundle(tools, { ...request, origin: originOf(request.log) });
+    if (made.kind === 'made') this.tell(request.log);
+    return made;
   }
 
   /** The key in use first, then those before it; none where nothing is signed. */
@@ -91,9 +100,16 @@ export class Signing implements OnApplicationShutdown {
   async checkpoint(company: string): Promise<{ size: number; note: string } | undefined> {
     if (!this.signer) return undefined;
     const result = await this.signer.sign(company);
-    if (result.kind === 'signed') return { size: result.checkpoint.size, note: result.note };
+    if (result.kind === 'signed') {
+      this.tell(company);
+      return { size: result.checkpoint.size, note: result.note };
+    }
     this.log.error({ company, reason: result.reason }, 'the signer refused a checkpoint');
     return undefined;
+  }
+
+  private tell(company: string): void {
+    for (const listener of this.listeners) listener(company);
   }
 }
 

@@ -12,6 +12,8 @@ import { JobId } from '../jobs/jobs.controller.js';
 import { jobStream } from '../jobs/job-stream.js';
 import { Problem } from '../problems.js';
 import { KeySchema, publicKeys } from '../data/public-keys.js';
+import { TimeStamps } from './time-stamps.js';
+import { TimeStampSchema } from './time-words.js';
 
 const ProofSchema = z
   .object({
@@ -26,6 +28,9 @@ const ProofSchema = z
       .int()
       .nullable()
       .describe('hashes from the last entry to the root, as they were checked just now'),
+    time_stamp: TimeStampSchema.describe(
+      'of the first stamped checkpoint over all entries of the job',
+    ),
   })
   .meta({ id: 'JobProof' });
 
@@ -34,6 +39,7 @@ export class ProofController {
   constructor(
     private readonly ledgers: Ledgers,
     private readonly signing: Signing,
+    private readonly times: TimeStamps,
   ) {}
 
   @Route('GET', ':id/proof', {
@@ -72,6 +78,7 @@ export class ProofController {
         last_at: last.recordedAt,
       },
       path: proof ? proof.slice(0, proof.indexOf('\n\n')).split('\n').length - 2 : null,
+      time_stamp: await this.times.over(company.id, last.pos),
     };
   }
 }

@@ -1,7 +1,7 @@
 // What the service answers beside the views of the contract.
 
 import type { Finding, JobRow, JobView, RefusalView, Role } from '#jobs/contract';
-import type { Verification } from './log.js';
+import type { TimeStamp, Verification } from './log.js';
 
 /** What the next signing of this session needs. */
 export interface SigningStanding {

@@ -25,6 +25,16 @@ export interface Verification {
   readonly running: VerificationRun | null;
 }
 
+export interface TimeStamp {
+  /** Whether a time-stamping authority is set up. */
+  readonly asks: boolean;
+  readonly stamp: { readonly at: string; readonly by: string; readonly size: number } | null;
+  readonly fault: string | null;
+  readonly trouble: string | null;
+  /** Size of a newer checkpoint without one. */
+  readonly untimed: number | null;
+}
+
 export interface Reading {
   readonly id: string;
   readonly at: string;

@@ -2,6 +2,7 @@
 
 import { queryOptions } from '@tanstack/react-query';
 import { ask } from './client.js';
+import type { TimeStamp } from './log.js';
 
 export interface SigningKey {
   readonly name: string;
@@ -29,6 +30,7 @@ export interface JobProof {
   };
   /** How many hashes lead from the last entry to the root; checked when it was asked. */
   readonly path: number | null;
+  readonly time_stamp: TimeStamp;
 }
 
 export interface Reading {

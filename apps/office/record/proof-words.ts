@@ -2,6 +2,7 @@
 
 import type { JobProof } from '../api/proof.js';
 import { count, moment } from '../parts/words.js';
+import { timed } from './time-words.js';
 
 const n = (value: number): string => value.toLocaleString('en-US');
 
@@ -12,6 +13,7 @@ export function covers({
   path,
   signs,
   refused,
+  time_stamp,
 }: JobProof): readonly string[] {
   const own =
     `This job has ${count(entries.count, 'entry', 'entries')} in the record, at positions ` +
@@ -42,6 +44,7 @@ export function covers({
           `From the last entry, at position ${n(entries.last)}, ${count(path, 'hash', 'hashes')} lead to the ` +
             'signed root. This was computed and checked when you opened the page.',
         ]),
+    ...timed(time_stamp, 'It lies over all entries of this job.'),
   ];
 }
 
