@@ -2,12 +2,14 @@
 
 import type { QueryClient } from '@tanstack/react-query';
 import {
-  createRootRoute,
+  createRootRouteWithContext,
   createRoute,
   createRouter,
   lazyRouteComponent,
   Outlet,
 } from '@tanstack/react-router';
+import { jobsQuery } from './api/queries.js';
+import { queryOf, type Filter } from './jobs/query.js';
 import { FailedPage, Loading } from './parts/states.js';
 import { Home, Inside, NotFound } from './shell/inside.js';
 
@@ -21,7 +23,10 @@ const texts = (search: Record<string, unknown>): Search =>
       .map(([name, value]) => [name, String(value)]),
   );
 
-const root = createRootRoute({ component: Outlet, notFoundComponent: NotFound });
+const root = createRootRouteWithContext<{ readonly client: QueryClient }>()({
+  component: Outlet,
+  notFoundComponent: NotFound,
+});
 const inside = createRoute({ getParentRoute: () => root, id: 'inside', component: Inside });
 
 type Load = Parameters<typeof lazyRouteComponent>[0];
@@ -39,6 +44,17 @@ const page = <const P extends string>(path: P, load: Load, name: string) =>
     validateSearch: texts,
     component: lazyRouteComponent(load, name as never),
   });
+
+/** Its jobs are asked for when one sets out for it, not when its code has come. */
+const jobList = createRoute({
+  getParentRoute: () => inside,
+  path: '/jobs',
+  validateSearch: texts,
+  beforeLoad: ({ context, search }) => {
+    void context.client.prefetchQuery(jobsQuery(queryOf(search as Filter)));
+  },
+  component: lazyRouteComponent(() => import('./jobs/job-list.js'), 'JobListPage'),
+});
 
 const signIn = () => import('./session/sign-in.js');
 const openJob = () => import('./jobs/open-job.js');
@@ -62,7 +78,7 @@ const tree = root.addChildren([
       path: '/',
       component: Home,
     }),
-    page('/jobs', () => import('./jobs/job-list.js'), 'JobListPage'),
+    jobList,
     page('/jobs/new', openJob, 'OpenJobPage'),
     page('/jobs/import', () => import('./jobs/import-page.js'), 'ImportPage'),
     page('/jobs/$job', job, 'JobPage'),

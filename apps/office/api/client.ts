@@ -1,6 +1,7 @@
 // One way to speak to the service: a typed answer, or a problem that says what is wrong.
 
 import type { Problem, Session } from './answers.js';
+import { takeBegun } from './begun.js';
 
 /** The service answered with a problem, or no answer came (status 0). */
 export class ServiceProblem extends Error {
@@ -77,6 +78,8 @@ async function send(path: string, request: Request): Promise<Response> {
   if (version !== undefined) headers.set('if-match', `"${version}"`);
   if (key !== undefined) headers.set('idempotency-key', key);
   try {
+    const begun = method === 'GET' ? takeBegun(path) : undefined;
+    if (begun !== undefined) return await begun;
     return await fetch(`/api${path}`, {
       method,
       headers,

@@ -5,15 +5,8 @@ import { Link } from '@tanstack/react-router';
 import { useEffect, useState, type FormEvent } from 'react';
 import { peopleQuery } from '../api/queries.js';
 import { SelectField, TextField } from '../parts/fields.js';
-import {
-  DUE_OPTIONS,
-  FILTERS,
-  filterWords,
-  STAGE_OPTIONS,
-  STATES,
-  type Filter,
-  type FilterName,
-} from './filter.js';
+import { DUE_OPTIONS, filterWords, STAGE_OPTIONS, STATES } from './filter.js';
+import { FILTERS, type Filter, type FilterName } from './query.js';
 
 export function FilterRow({
   filter,

@@ -2,10 +2,7 @@
 
 import { AFTER_STAGES, label, STAGES } from '#jobs/contract';
 import { capital } from '../parts/words.js';
-
-export const FILTERS = ['find', 'stage', 'state', 'assigned', 'due'] as const;
-export type FilterName = (typeof FILTERS)[number];
-export type Filter = Partial<Record<FilterName | 'sort' | 'page', string>>;
+import { FILTERS, type Filter, type FilterName } from './query.js';
 
 export const STATES = ['Ready', 'Blocked', 'Waiting', 'Done'] as const;
 export const STAGE_OPTIONS = [
@@ -20,18 +17,6 @@ export const DUE_OPTIONS = [
   { value: 'overdue', label: 'Overdue' },
   { value: 'week', label: 'Within a week' },
 ];
-
-/** The service's query for a filter; due first unless another order is asked. */
-export function queryOf(filter: Filter, withPage = true): string {
-  const query = new URLSearchParams();
-  for (const name of FILTERS) {
-    const value = filter[name];
-    if (value) query.set(name, value);
-  }
-  query.set('sort', filter.sort ?? 'due');
-  if (withPage && filter.page && filter.page !== '1') query.set('page', filter.page);
-  return query.toString();
-}
 
 /** "Stage: Substrate", for the line that says which filters apply. */
 export function filterWords(

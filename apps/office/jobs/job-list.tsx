@@ -9,10 +9,10 @@ import { count } from '../parts/words.js';
 import { has, OFFICE } from '../shell/home.js';
 import { Page } from '../shell/page.js';
 import { BulkAssign } from './bulk-assign.js';
-import { FILTERS, queryOf, type Filter } from './filter.js';
 import { FilterRow } from './filter-row.js';
 import { JobTable } from './job-table.js';
 import { Paging } from './paging.js';
+import { FILTERS, queryOf, type Filter } from './query.js';
 import { QuickKeys } from './quick-keys.js';
 import { Views } from './views.js';
 

@@ -4,7 +4,7 @@ import { Link } from '@tanstack/react-router';
 import type { JobRow } from '#jobs/contract';
 import { ScrollTable, Tag, type Tone } from '../parts/table.js';
 import { day, today } from '../parts/words.js';
-import type { Filter } from './filter.js';
+import type { Filter } from './query.js';
 
 const TONES: Readonly<Record<JobRow['state'], Tone>> = {
   Ready: 'ready',

@@ -1,7 +1,7 @@
 // "101 to 200 of 4,312" and links to the pages around this one.
 
 import { Link } from '@tanstack/react-router';
-import type { Filter } from './filter.js';
+import type { Filter } from './query.js';
 
 export function Paging({
   total,

@@ -3,7 +3,8 @@
 import { useState } from 'react';
 import { Dialog } from '../parts/dialog.js';
 import { SelectField, TextField } from '../parts/fields.js';
-import { BUILT_IN, dropView, sameFilter, savedViews, saveView, type Filter } from './filter.js';
+import { BUILT_IN, dropView, sameFilter, savedViews, saveView } from './filter.js';
+import type { Filter } from './query.js';
 
 export function Views({
   filter,

@@ -1,8 +1,15 @@
 // Everything behind sign-in: the bar, where one is, the page, the help line; and the session's end.
 
 import { useQuery } from '@tanstack/react-query';
-import { Link, Navigate, Outlet, useLocation, useRouterState } from '@tanstack/react-router';
-import { useEffect, useRef } from 'react';
+import {
+  Link,
+  Navigate,
+  Outlet,
+  useLocation,
+  useNavigate,
+  useRouterState,
+} from '@tanstack/react-router';
+import { useEffect, useRef, useState } from 'react';
 import { problemFrom } from '../api/client.js';
 import { sessionQuery } from '../api/queries.js';
 import { FailedPage, Loading } from '../parts/states.js';
@@ -14,14 +21,9 @@ import { homeOf } from './home.js';
 
 export function Inside() {
   const session = useQuery(sessionQuery);
-  const here = useLocation();
   if (session.isPending) return <Loading what="your session" />;
   if (session.data === undefined) {
-    if (problemFrom(session.error).status === 401) {
-      return (
-        <Navigate to="/sign-in" search={here.href === '/' ? {} : { next: here.href }} replace />
-      );
-    }
+    if (problemFrom(session.error).status === 401) return <ToSignIn />;
     return <FailedPage error={session.error} retry={() => void session.refetch()} />;
   }
   return (
@@ -35,6 +37,16 @@ export function Inside() {
       <SessionWatch session={session.data} />
     </>
   );
+}
+
+/** Goes once, with where one was: while the way there is loading, the address is sign-in's already. */
+function ToSignIn() {
+  const navigate = useNavigate();
+  const [from] = useState(useLocation().href);
+  useEffect(() => {
+    void navigate({ to: '/sign-in', search: from === '/' ? {} : { next: from }, replace: true });
+  }, [navigate, from]);
+  return <Loading what="sign-in" />;
 }
 
 export function Home() {
