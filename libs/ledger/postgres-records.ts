@@ -54,10 +54,7 @@ export function postgresRecords(rows: Rows): Records {
     keepCheckpoint: async (log, { size, root, note }) => {
       await rows(log, KEEP_CHECKPOINT, [log, size, root, note]);
     },
-    checkpoints: async (log) => {
-      const found = await rows<KeptCheckpoint>(log, CHECKPOINTS, [log]);
-      return found.map(sized);
-    },
+    checkpoints: async (log) => (await rows<KeptCheckpoint>(log, CHECKPOINTS, [log])).map(sized),
     lastCheckpoint: async (log) => {
       const [row] = await rows<KeptCheckpoint>(log, LAST_CHECKPOINT, [log]);
       return row && sized(row);
