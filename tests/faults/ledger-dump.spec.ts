@@ -94,6 +94,7 @@ async function asOwner(url: string, work: (owner: pg.Client) => Promise<unknown>
 
 function serviceOn(url: string) {
   const raw = new pg.Pool({ connectionString: url, max: 4 });
+  raw.on('error', () => undefined);
   pools.push(raw);
   const pool = companyPool(raw);
   const signals = createSignals();

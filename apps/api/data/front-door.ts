@@ -154,6 +154,10 @@ export class FrontDoor implements OnApplicationShutdown {
     work: (link: UsedLink, client: pg.PoolClient) => Promise<T>,
   ): Promise<T | undefined> {
     const client = await this.pool.connect();
+    let broken = false;
+    // A lent connection may end while nobody waits for an answer on it.
+    const end = () => (broken = true);
+    client.on('error', end);
     try {
       await client.query('BEGIN');
       const link = await useLink(client, tokenDigest);
@@ -165,7 +169,8 @@ export class FrontDoor implements OnApplicationShutdown {
       await client.query('ROLLBACK').catch(() => undefined);
       throw error;
     } finally {
-      client.release();
+      client.off('error', end);
+      client.release(broken);
     }
   }
 
