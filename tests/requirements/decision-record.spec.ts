@@ -521,7 +521,7 @@ describe('requirement 28: an override needs a role, a rule that may be set aside
     const taken = playReading(barn, { ...pick, why } as CommandInput);
     expect(recordOf(taken.events).surfaces[0]!.why).toEqual(
       expect.arrayContaining([
-        `The person took ${other.id} instead: ${why}`,
+        `The person took ${other.gauge} gauge (${other.thickness.v} in, ${other.grade}) instead: ${why}`,
         recommendation.sentence,
       ]),
     );
