@@ -112,12 +112,21 @@ export async function settled(page: Page): Promise<void> {
 
 const STANDARDS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
-/** Every finding of axe, as one line each; empty is good. */
-export async function axe(page: Page): Promise<string[]> {
+/** What changes with the window's width and colors, and not with what the page holds. */
+export const LOOKS = [
+  'color-contrast',
+  'link-in-text-block',
+  'meta-viewport',
+  'region',
+  'scrollable-region-focusable',
+  'target-size',
+];
+
+/** Every finding of axe, or of some of its rules, as one line each; empty is good. */
+export async function axe(page: Page, rules?: string[]): Promise<string[]> {
+  const builder = new AxeBuilder({ page }).options({ resultTypes: ['violations'] });
   // One frame, one page: nothing to gather from others, which would open a page each time.
-  const { violations } = await new AxeBuilder({ page })
-    .options({ resultTypes: ['violations'] })
-    .withTags(STANDARDS)
+  const { violations } = await (rules ? builder.withRules(rules) : builder.withTags(STANDARDS))
     .setLegacyMode()
     .analyze();
   return violations.flatMap(({ id, nodes }) =>

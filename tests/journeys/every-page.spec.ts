@@ -1,10 +1,13 @@
 // What holds on every page, empty, full and with errors: no finding of axe, one heading, a title of
-// three parts, targets large enough, nothing scrolling sideways at 320 px.
+// three parts, targets large enough, nothing scrolling sideways at 320 px. Narrow and dark, axe asks what
+// width and colors change; JOURNEYS=long asks everything again.
 
 import { expect, test } from '@jest/globals';
 import type { Page } from 'playwright-core';
-import { axe, journey, settled, withOffice, type Who } from './browser.js';
+import { axe, journey, LOOKS, settled, withOffice, type Who } from './browser.js';
 import { PAGES } from './routes.js';
+
+const LONG = process.env['JOURNEYS'] === 'long';
 
 journey('every page', () => {
   const office = withOffice();
@@ -36,7 +39,7 @@ journey('every page', () => {
       const page = await tabOf(who, true, true);
       await page.goto(path);
       await settled(page);
-      expect(await axe(page)).toEqual([]);
+      expect(await axe(page, LONG ? undefined : LOOKS)).toEqual([]);
       expect(await page.title()).toMatch(/^(Error: )?.+ - Gauge Ledger$/);
       const counts = await page.evaluate(`({
       h1: document.querySelectorAll('h1').length,
