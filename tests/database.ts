@@ -49,6 +49,12 @@ export async function freshDatabase(): Promise<TestDatabase> {
     serviceUrl: serviceUrl(ownerUrl, server.servicePassword),
     drop: () =>
       asOwner(server.url, async (owner) => {
+        // Connections that are just ending may end by themselves before they are cut.
+        for (let tries = 0; tries < 10; tries++) {
+          const gone = await owner.query(`DROP DATABASE IF EXISTS ${name}`).catch(() => undefined);
+          if (gone) return;
+          await sleep(100);
+        }
         await owner.query(`DROP DATABASE IF EXISTS ${name} WITH (FORCE)`);
       }),
   };
