@@ -5,8 +5,7 @@ import type { Covered } from '#engineering';
 
 const OUTSIDE = ['published', 'second-hand'] as const;
 const OWN = ['derived', 'from memory'] as const;
-const LABELS = [...OUTSIDE, ...OWN] as const;
-type Label = (typeof LABELS)[number];
+type Label = (typeof OUTSIDE | typeof OWN)[number];
 
 export interface CaseLine {
   readonly id: string;

@@ -1,7 +1,7 @@
 // One named calculation of the calculator: what it takes, what it gives, and how it runs.
 // Topics export theirs in `calculators.ts`; the registry in index.ts collects them.
 
-import type { Outcome } from './check.js';
+import { refused, type Fault, type Outcome } from './check.js';
 import { readInput, type Input, type Shape } from './input.js';
 
 export interface Calculator {
@@ -22,9 +22,11 @@ export function calculator<const S extends Shape>(definition: {
   readonly input: S;
   readonly output: { readonly [key: string]: string };
   readonly cautions?: readonly string[];
+  /** Pairs of optional keys of which exactly one is given. */
+  readonly either?: readonly (readonly [keyof S & string, keyof S & string])[];
   readonly run: (input: Input<S>) => Outcome<Record<string, unknown>>;
 }): Calculator {
-  const { name, says, input, output, cautions = [], run } = definition;
+  const { name, says, input, output, cautions = [], either = [], run } = definition;
   return {
     name,
     says,
@@ -33,9 +35,18 @@ export function calculator<const S extends Shape>(definition: {
     cautions,
     calculate: (value) => {
       const read = readInput(input, value);
-      return read.ok ? run(read.value) : read;
+      const faults = either.flatMap((pair) => notOneOf(pair, value));
+      if (read.ok && faults.length === 0) return run(read.value);
+      return refused(...(read.ok ? [] : read.faults), ...faults);
     },
   };
+}
+
+function notOneOf([one, other]: readonly [string, string], value: unknown): Fault[] {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return [];
+  const given = [one, other].filter((key) => (value as Record<string, unknown>)[key] !== undefined);
+  if (given.length === 1) return [];
+  return [{ pointer: `/${one}`, message: `needs exactly one of ${one} and ${other}` }];
 }
 
 /** The caution that goes with every load, span, gauge and attachment result. */

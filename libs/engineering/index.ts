@@ -62,7 +62,6 @@ export {
 } from './combinations/combinations.js';
 export {
   DEFLECTION_LIMITS,
-  DEFLECTION_UNCONFIRMED,
   type DeflectionLimits,
 } from './combinations/deflection-limits.table.js';
 export { panelDeadLoad, roofLiveLoad, type RoofLiveLoad } from './combinations/roof-live-load.js';
@@ -133,12 +132,6 @@ export {
   type WoodConnection,
   type WoodFastener,
 } from './fasteners/wood-withdrawal.js';
-export {
-  DURATION_FACTORS,
-  WOOD_SPECIES,
-  type LoadDuration,
-  type WoodSpecies,
-} from './fasteners/wood.table.js';
 
 export { freeLength, thermalMovement, type FixedLine } from './thermal/movement.js';
 export { CLIP_DESIGN_RANGE_F, type RoofMetal } from './thermal/metals.table.js';
@@ -151,7 +144,6 @@ export {
   drivenVelocity,
   HAIL_RANGE,
   impactEnergy,
-  stoneOfMillimeters,
   terminalVelocity,
   type FootPounds,
 } from './hail/hail.js';
@@ -217,12 +209,7 @@ export {
   zincLifeYears,
   type ZincExponent,
 } from './coating/zinc-life.js';
-export {
-  FILM_BUILD_LEAST_MIL,
-  FINISH_LIMITS,
-  type FinishLimits,
-  type FinishSpecification,
-} from './coating/finish.table.js';
+export { FINISH_LIMITS, type FinishLimits } from './coating/finish.table.js';
 export {
   chalkAgainstTerm,
   fadeAgainstTerm,

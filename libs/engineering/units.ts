@@ -56,18 +56,3 @@ export function display(value: number, decimals: number): string {
 export function amount<U extends string>(value: number, decimals: number, u: U): Amount<U> {
   return { v: display(value, decimals), u };
 }
-
-/** Feet and inches the trade's way: 3'-2", 3'-2 1/4"; to the nearest sixteenth. */
-export function feetAndInches(length: Inches): string {
-  const sixteenths = Math.round(Math.abs(length) * 16);
-  const ft = Math.floor(sixteenths / 192);
-  const whole = Math.floor((sixteenths % 192) / 16);
-  let top = sixteenths % 16;
-  let bottom = 16;
-  while (top > 0 && top % 2 === 0) {
-    top /= 2;
-    bottom /= 2;
-  }
-  const sign = length < 0 && sixteenths > 0 ? '-' : '';
-  return `${sign}${ft}'-${whole}${top > 0 ? ` ${top}/${bottom}` : ''}"`;
-}

@@ -77,8 +77,3 @@ export const FINISH_LIMITS = {
     chalkLeast: 6,
   },
 } as const satisfies Record<string, FinishLimits>;
-
-export type FinishSpecification = keyof typeof FINISH_LIMITS;
-
-/** Film build the guide specification asks, mil. UFGS 07412. */
-export const FILM_BUILD_LEAST_MIL = { primer: 0.2, color: 0.8, total: 1.0, backer: 0.3 } as const;

@@ -19,7 +19,10 @@ const LIMITS: DeflectionLimits = {
   windFactor: 0.42,
 };
 
-export const DEFLECTION_LIMITS: Record<'ibc-2018' | 'ibc-2021', DeflectionLimits> = {
+export const BUILDING_CODES = ['ibc-2018', 'ibc-2021'] as const;
+export type BuildingCode = (typeof BUILDING_CODES)[number];
+
+export const DEFLECTION_LIMITS: Readonly<Record<BuildingCode, DeflectionLimits>> = {
   'ibc-2018': LIMITS,
   'ibc-2021': LIMITS,
 };

@@ -15,7 +15,9 @@ import {
 } from './attachment.js';
 import { JOINT, joint, positive, type JointInput } from './joint-input.js';
 import type { ScrewEdition } from './screw.js';
+import { DURATION, durationOf, gravityOf, WOOD } from './wood-input.js';
 import { WOOD_FASTENERS, type WoodFastener } from './wood-withdrawal.js';
+import type { LoadDuration, WoodSpecies } from './wood.table.js';
 
 const ATTACHMENT = {
   uplift_psf: {
@@ -44,9 +46,9 @@ const ATTACHMENT = {
     says: 'for a fastener into wood; pull-over of the sheet by t1, F_u1 and d_w',
     fields: {
       D_in: positive('diameter', 'in'),
-      G: { kind: 'number', says: 'specific gravity, 0.31 to 0.73', unit: '' },
+      ...WOOD,
       thread_length_in: positive('thread in the member, without the tip', 'in'),
-      duration_factor: { kind: 'number', says: 'C_D, 0.9 to 1.6; 1.6 for wind', unit: '' },
+      ...DURATION,
       edition: JOINT.edition,
       t1_in: JOINT.t1_in,
       Fu1_ksi: JOINT.Fu1_ksi,
@@ -98,9 +100,11 @@ interface CapacityInput {
   readonly wood?:
     | {
         readonly D_in: number;
-        readonly G: number;
+        readonly G?: number | undefined;
+        readonly species?: WoodSpecies | undefined;
         readonly thread_length_in: number;
-        readonly duration_factor: number;
+        readonly duration_factor?: number | undefined;
+        readonly load_duration?: LoadDuration | undefined;
         readonly edition: string;
         readonly t1_in: number;
         readonly Fu1_ksi: number;
@@ -129,6 +133,17 @@ function capacityOf(input: CapacityInput): Outcome<FastenerCapacity> {
   if (wood === undefined || fastener === 'screw') {
     return refused({ pointer: '/wood', message: 'is for lag, wood-screw and nail' });
   }
+  return under('/wood', inWood(fastener as WoodFastener, wood));
+}
+
+function inWood(
+  fastener: WoodFastener,
+  wood: NonNullable<CapacityInput['wood']>,
+): Outcome<FastenerCapacity> {
+  const [G, duration] = [gravityOf(wood), durationOf(wood)];
+  if (!G.ok || !duration.ok) {
+    return refused(...(G.ok ? [] : G.faults), ...(duration.ok ? [] : duration.faults));
+  }
   const head = {
     edition: wood.edition as ScrewEdition,
     t1: inches(wood.t1_in),
@@ -136,13 +151,15 @@ function capacityOf(input: CapacityInput): Outcome<FastenerCapacity> {
     dw: inches(wood.dw_in),
   };
   const connection = {
-    fastener: fastener as WoodFastener,
+    fastener,
     D: inches(wood.D_in),
-    G: wood.G,
+    G: G.value,
     threadLength: inches(wood.thread_length_in),
-    durationFactor: wood.duration_factor,
+    durationFactor: duration.value,
   };
-  return under('/wood', woodCapacity(connection, head));
+  const capacity = woodCapacity(connection, head);
+  const notes = [...new Set([...G.notes, ...duration.notes])];
+  return capacity.ok ? { ...capacity, notes: [...capacity.notes, ...notes] } : capacity;
 }
 
 function under<T>(pointer: string, outcome: Outcome<T>): Outcome<T> {

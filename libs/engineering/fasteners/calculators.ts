@@ -6,6 +6,7 @@ import { inches } from '../units.js';
 import { attachment } from './attachment-calculator.js';
 import { JOINT, joint, positive } from './joint-input.js';
 import { screwStrength } from './screw.js';
+import { gravityOf, WOOD } from './wood-input.js';
 import { WOOD_FASTENERS, withdrawal } from './wood-withdrawal.js';
 
 const screw = calculator({
@@ -49,13 +50,16 @@ const woodWithdrawalCalculator = calculator({
   input: {
     fastener: { kind: 'choice', of: WOOD_FASTENERS, says: 'lag screw, wood screw or smooth nail' },
     D_in: positive('diameter', 'in'),
-    G: { kind: 'number', says: 'specific gravity of the wood, 0.31 to 0.73', unit: '' },
+    ...WOOD,
   },
+  either: [['G', 'species']],
   output: { W_lb_per_in: 'reference withdrawal value, before duration and other factors' },
   cautions: [STRUCTURE_CAUTION],
-  run: ({ fastener, D_in, G }) => {
-    const W = withdrawal(fastener, inches(D_in), G);
-    return W.ok ? result({ W_lb_per_in: W.value }, W.steps, W.notes) : W;
+  run: (input) => {
+    const G = gravityOf(input);
+    if (!G.ok) return G;
+    const W = withdrawal(input.fastener, inches(input.D_in), G.value);
+    return W.ok ? result({ W_lb_per_in: W.value }, W.steps, [...W.notes, ...G.notes]) : W;
   },
 });
 

@@ -21,7 +21,7 @@ import {
   type ScrewJoint,
 } from './screw.js';
 import { WOOD_FASTENERS, withdrawal, woodWithdrawal } from './wood-withdrawal.js';
-import { DURATION_FACTORS, WOOD_SPECIES } from './wood.table.js';
+import { DURATION_FACTORS, WOOD_SPECIES, WOOD_TABLES_NOTE } from './wood.table.js';
 
 const RUNS = { seed: 20261125, numRuns: 3000 };
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -137,6 +137,30 @@ describe('wood', () => {
       } as const;
       expect(woodWithdrawal({ ...screw, durationFactor }).ok).toBe(true);
     }
+  });
+
+  test('by species and shortest load instead of the numbers, with the note that they are from memory', () => {
+    const wood = { D_in: 0.25, thread_length_in: 1.5, edition: 'S100-16', t1_in: 0.0179 };
+    const sheet = { Fu1_ksi: 62, dw_in: 0.5 };
+    const asked = (more: object) =>
+      fastenersCalculators
+        .find(({ name }) => name === 'attachment')!
+        .calculate({
+          uplift_psf: 40,
+          tributary_width_in: 24,
+          fastener: 'lag',
+          wood: { ...wood, ...sheet, ...more },
+        });
+    const numbers = asked({ G: 0.55, duration_factor: 1.6 });
+    const names = asked({ species: 'southern-pine', load_duration: 'ten-minutes-wind' });
+    if (!numbers.ok || !names.ok) throw new Error('must calculate');
+    expect(names.value).toEqual(numbers.value);
+    expect(names.notes.filter((note) => !numbers.notes.includes(note))).toEqual([WOOD_TABLES_NOTE]);
+    const both = asked({ G: 0.5, species: 'hem-fir' });
+    expect(both.ok ? [] : both.faults.map(({ pointer }) => pointer)).toEqual([
+      '/wood/G',
+      '/wood/duration_factor',
+    ]);
   });
 
   test('names every fault at once', () => {

@@ -1,6 +1,6 @@
 // What a hailstone brings to a roof: speed, energy, the impact class that covers it, and dents.
 
-import { inches, mph, type Inches, type Mph, type Quantity } from '../units.js';
+import { mph, type Inches, type Mph, type Quantity } from '../units.js';
 import { FREE_FALL, IMPACT_CLASSES, type FreeFall, type ImpactClass } from './hail.table.js';
 
 export type FootPounds = Quantity<'ft-lbf'>;
@@ -62,6 +62,3 @@ export function dents(thickness_mm: number, stone_mm: number): boolean | 'not te
   if (thickness_mm >= 0.75 && stone_mm <= 40) return false;
   return 'not tested';
 }
-
-/** 25.4 mm to the inch, for what is measured in mm. */
-export const stoneOfMillimeters = (mm: number): Inches => inches(mm / 25.4);

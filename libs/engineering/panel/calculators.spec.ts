@@ -2,6 +2,7 @@
 
 import { describe, expect, test } from '@jest/globals';
 import type { Calculator } from '../calculator.js';
+import { DEFLECTION_UNCONFIRMED } from '../combinations/deflection-limits.table.js';
 import type { Outcome } from '../check.js';
 import { panelCalculators } from './calculators.js';
 
@@ -75,6 +76,19 @@ describe('results', () => {
     expect((perFoot['elements'] as unknown[]).length).toBe(4);
     expect((outline['elements'] as unknown[]).length).toBe(5);
     expect([perFoot['per'], outline['per']]).toEqual(['ft', 'outline']);
+  });
+
+  test('a load table takes its deflection limit from the building code where it is asked to', () => {
+    const { deflection: _, ...rest } = table;
+    const entered = run('load-table', { ...rest, deflection: 60 });
+    const coded = run('load-table', { ...rest, building_code: 'ibc-2021' });
+    if (!entered.ok || !coded.ok) throw new Error('must calculate');
+    expect(coded.value).toEqual(entered.value);
+    expect(coded.notes).toContain(DEFLECTION_UNCONFIRMED);
+    expect(pointers('load-table', rest)).toEqual(['/deflection']);
+    expect(pointers('load-table', { ...table, building_code: 'ibc-2021' })).toEqual([
+      '/deflection',
+    ]);
   });
 
   test('load table has a row a gauge and span, and says what governs and was assumed', () => {

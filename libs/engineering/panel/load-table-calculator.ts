@@ -2,6 +2,11 @@
 
 import { calculator, STRUCTURE_CAUTION } from '../calculator.js';
 import { refused, result, type Fault } from '../check.js';
+import {
+  BUILDING_CODES,
+  DEFLECTION_LIMITS,
+  DEFLECTION_UNCONFIRMED,
+} from '../combinations/deflection-limits.table.js';
 import { feet, inches } from '../units.js';
 import { loadTable, type LoadTableRow, type SpanLoad } from './load-table.js';
 import { OUTLINE, outlineOf, squareBends } from './outline-input.js';
@@ -33,7 +38,19 @@ export const loadTableCalculator = calculator({
       most: 100,
       of: { kind: 'number', says: 'span', unit: 'ft', above: 0 },
     },
-    deflection: { kind: 'number', says: 'n of the limit L/n', unit: '', least: 1 },
+    deflection: {
+      kind: 'number',
+      says: 'n of the limit L/n',
+      unit: '',
+      least: 1,
+      optional: true,
+    },
+    building_code: {
+      kind: 'choice',
+      of: BUILDING_CODES,
+      says: 'instead of deflection: its limit for formed metal sheets (Table 1604.3, from memory)',
+      optional: true,
+    },
     edition: {
       kind: 'choice',
       of: STEEL_EDITIONS,
@@ -53,6 +70,7 @@ export const loadTableCalculator = calculator({
       optional: true,
     },
   },
+  either: [['deflection', 'building_code']],
   output: {
     rows: '[{gauge, t_in, span_ft, inward_psf, outward_psf, governs: {inward, outward}, …}]',
     edition: 'edition of AISI S100',
@@ -65,6 +83,8 @@ export const loadTableCalculator = calculator({
     const grade = steelGrade(input.grade);
     const { edition = 'S100-16', bearing_in = BEARING_IN, fastened = false } = input;
     if (!grade.ok) return refused(...grade.faults);
+    const code = input.building_code;
+    const deflection = code ? DEFLECTION_LIMITS[code].panelTotal : input.deflection!;
     const table = loadTable({
       outline: outlineOf(input.outline),
       cover: inches(input.repeat_in),
@@ -72,14 +92,19 @@ export const loadTableCalculator = calculator({
       grade: grade.value,
       spans: input.spans,
       spanLengths: input.span_ft.map(feet),
-      deflection: input.deflection,
+      deflection,
       edition,
       bearing: inches(bearing_in),
       fastened,
     });
     if (!table.ok) return refused(...distinct(table.faults));
     const assumed = `AISI ${edition}, bearing ${bearing_in} in, ${fastened ? '' : 'not '}fastened`;
-    const notes = [...table.notes, ...squareBends(input.outline), assumed];
+    const notes = [
+      ...table.notes,
+      ...squareBends(input.outline),
+      ...(code ? [DEFLECTION_UNCONFIRMED] : []),
+      assumed,
+    ];
     return result({ rows: table.value.map(rowOf), edition }, table.steps, notes);
   },
 });

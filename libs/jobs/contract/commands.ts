@@ -3,16 +3,42 @@
 
 import { z } from 'zod';
 import {
-  COLOR_GROUPS, HOWS, METALLIC_COATINGS, METALS, PAINT_SYSTEMS, PRIORITIES, STAGES, SURFACE_KINDS,
+  COLOR_GROUPS,
+  HOWS,
+  METALLIC_COATINGS,
+  METALS,
+  PAINT_SYSTEMS,
+  PRIORITIES,
+  STAGES,
+  SURFACE_KINDS,
 } from '#rules';
-import { amountIn, Amount, Day, Decimal, Digest, FileRef, Id, Moment, Name, PartyRef, Source, Words } from './amounts.js';
+import {
+  amountIn,
+  Amount,
+  Day,
+  Decimal,
+  Digest,
+  FileRef,
+  Id,
+  Moment,
+  Name,
+  PartyRef,
+  Source,
+  Words,
+} from './amounts.js';
 import { AFTER_ORDER_COMMANDS } from './after-order.js';
 import { TAKE_OFF_COMMANDS } from './take-off.js';
 import { ZoneAttachment } from './commands-parts.js';
 import { FACT_NAMES, type FactName } from './fact-dictionary.js';
 
 const Spacing = z.strictObject({ zone: Name.optional(), v: Decimal });
-const FactValue = z.union([Amount, z.boolean(), z.string().min(1).max(2000), z.array(Spacing).max(500), z.array(z.string().max(40)).max(20)]);
+const FactValue = z.union([
+  Amount,
+  z.boolean(),
+  z.string().min(1).max(2000),
+  z.array(Spacing).max(500),
+  z.array(z.string().max(40)).max(20),
+]);
 
 export const FactEntry = z.strictObject({
   /** null for the site and the job; else the building or surface id. */
@@ -44,7 +70,12 @@ const Parties = z.strictObject({
 });
 
 const NewBuilding = z.strictObject({ id: Id, name: Name });
-const NewSurface = z.strictObject({ id: Id, building: Id, name: Name, kind: z.enum(SURFACE_KINDS) });
+const NewSurface = z.strictObject({
+  id: Id,
+  building: Id,
+  name: Name,
+  kind: z.enum(SURFACE_KINDS),
+});
 
 export const ZonePressure = z.strictObject({
   zone: Name,
@@ -71,7 +102,13 @@ const SnowEntered = z.strictObject({
   source: Source,
 });
 const THERMAL_CONDITIONS = [
-  'heated', 'just-above-freezing', 'cold-ventilated', 'unheated', 'open-air', 'freezer', 'greenhouse',
+  'heated',
+  'just-above-freezing',
+  'cold-ventilated',
+  'unheated',
+  'open-air',
+  'freezer',
+  'greenhouse',
 ] as const;
 const SnowCalculated = z.strictObject({
   method: z.literal('calculated'),
@@ -88,11 +125,16 @@ export const Hazards = z.strictObject({
   wind: z.discriminatedUnion('method', [WindEntered, WindCalculated, NotExposed]),
   snow: z.discriminatedUnion('method', [SnowEntered, SnowCalculated, NotExposed]),
   roof_live: amountIn('psf').optional(),
-  temperature: z.strictObject({ low: amountIn('degF'), high: amountIn('degF'), source: Source }).optional(),
+  temperature: z
+    .strictObject({ low: amountIn('degF'), high: amountIn('degF'), source: Source })
+    .optional(),
 });
 export type Hazards = z.infer<typeof Hazards>;
 
-export const Attachment = z.strictObject({ fastener: Id, zones: z.array(ZoneAttachment).min(1).max(20) });
+export const Attachment = z.strictObject({
+  fastener: Id,
+  zones: z.array(ZoneAttachment).min(1).max(20),
+});
 export type Attachment = z.infer<typeof Attachment>;
 
 export const License = z.strictObject({
@@ -120,7 +162,10 @@ const commands = {
     parties: Parties,
     priorities: z.array(z.enum(PRIORITIES)).max(6).default([]),
     due: Day.optional(),
-    jurisdiction: z.string().regex(/^[A-Z]{2}$/).optional(),
+    jurisdiction: z
+      .string()
+      .regex(/^[A-Z]{2}$/)
+      .optional(),
     buildings: z.array(NewBuilding).max(50).default([]),
     surfaces: z.array(NewSurface).max(200).default([]),
   },
@@ -129,7 +174,10 @@ const commands = {
     priorities: z.array(z.enum(PRIORITIES)).max(6).optional(),
     parties: Parties.partial().optional(),
     due: Day.nullable().optional(),
-    jurisdiction: z.string().regex(/^[A-Z]{2}$/).optional(),
+    jurisdiction: z
+      .string()
+      .regex(/^[A-Z]{2}$/)
+      .optional(),
     assigned: z.uuid().nullable().optional(),
     reason: Words.optional(),
   },
@@ -143,7 +191,12 @@ const commands = {
     effectiveAt: Moment.optional(),
     corrects: z.string().max(60).optional().describe('id of the entry that was wrong'),
   },
-  'choose-style': { ...onStage, profile: Id, width: amountIn('in'), lap_sealant: z.boolean().default(false) },
+  'choose-style': {
+    ...onStage,
+    profile: Id,
+    width: amountIn('in'),
+    lap_sealant: z.boolean().default(false),
+  },
   'choose-coating': {
     ...onStage,
     metal: z.enum(METALS),
@@ -200,7 +253,9 @@ const commands = {
     license: License,
     statement: Words,
     /** The differences the engineer saw, old to new; they must be the ones that stand. */
-    differences: z.array(z.strictObject({ surface: Id, path: z.string(), from: z.unknown(), to: z.unknown() })).min(1),
+    differences: z
+      .array(z.strictObject({ surface: Id, path: z.string(), from: z.unknown(), to: z.unknown() }))
+      .min(1),
   },
   'revoke-sign-off': { request: Id, reason: Words },
   'add-note': { about: Id.nullable(), words: Words, files: z.array(FileRef).max(20).default([]) },
@@ -210,7 +265,6 @@ const commands = {
 
 type Shapes = typeof commands;
 export type CommandType = keyof Shapes;
-export const COMMAND_TYPES = Object.keys(commands) as readonly CommandType[];
 
 type SchemaOf<T extends CommandType> = z.ZodObject<
   { -readonly [K in keyof Shapes[T]]: Shapes[T][K] extends z.ZodType ? Shapes[T][K] : never } & {
