@@ -3,6 +3,7 @@
 
 import { scaleLinear } from 'd3-scale';
 import { line as lineThrough, symbol, symbolCircle, symbolDiamond, symbolSquare } from 'd3-shape';
+import { spanAxes, type Frame, type Scale } from './span-axes.js';
 import { FILLS, line, n, path, sheet, STROKES, text, wrapped, type Drawing } from './svg.js';
 
 export interface ChartDifferenceFacts {
@@ -26,7 +27,8 @@ export interface ComparedGauge {
   }[];
 }
 
-const [WIDTH, HEIGHT, LEFT, RIGHT, TOP, BOTTOM] = [760, 380, 64, 230, 30, 56];
+const FRAME: Frame = [760, 380, 64, 230, 30, 56];
+const [WIDTH, HEIGHT, LEFT, RIGHT, TOP, BOTTOM] = FRAME;
 const DASHES = ['', '9 4', '3 3', '11 3 3 3', '1.5 3'];
 const SHAPES = [symbolCircle, symbolSquare, symbolDiamond];
 
@@ -42,7 +44,12 @@ export function chartDifference(facts: ChartDifferenceFacts): Drawing | undefine
   const y = scaleLinear([low, high], [HEIGHT - BOTTOM, TOP]).nice(6);
   const finding = findingOf(facts);
   const body = [
-    ...axes(x, y, spans),
+    ...spanAxes(FRAME, x, spans, {
+      scale: y,
+      ticks: 6,
+      words: 'calculated against chart, %',
+      said: signed,
+    }),
     line([LEFT, y(0)], [WIDTH - RIGHT, y(0)], STROKES.bold),
     text([LEFT + 6, y(0) - 6], 'the chart', { size: 12, bold: true, rim: true }),
     ...gauges.flatMap(({ points: own }, i) => gaugeLine(own, i, x, y)),
@@ -94,34 +101,7 @@ function findingOf({ gauges, direction }: ChartDifferenceFacts): string {
   return `The calculated ${direction} load is ${under}${over ? `, and ${over}` : ''}.`;
 }
 
-type Scale = ((value: number) => number) & { ticks(count: number): number[] };
 type Compared = ComparedGauge['points'][number];
-
-function axes(x: Scale, y: Scale, spans: readonly number[]): readonly string[] {
-  const foot = HEIGHT - BOTTOM;
-  return [
-    ...y
-      .ticks(6)
-      .flatMap((tick) => [
-        line([LEFT, y(tick)], [WIDTH - RIGHT, y(tick)], STROKES.faint),
-        text([LEFT - 8, y(tick) + 4], signed(tick), { size: 11, anchor: 'end' }),
-      ]),
-    ...spans.flatMap((span) => [
-      line([x(span), foot], [x(span), foot + 5], STROKES.line),
-      text([x(span), foot + 19], n(span), { size: 11, anchor: 'middle' }),
-    ]),
-    line([LEFT, foot], [WIDTH - RIGHT, foot], STROKES.line),
-    text([(LEFT + WIDTH - RIGHT) / 2, HEIGHT - 12], 'span between supports, in', {
-      size: 12,
-      anchor: 'middle',
-    }),
-    text([18, (TOP + foot) / 2], 'calculated against chart, %', {
-      size: 12,
-      anchor: 'middle',
-      turned: 90,
-    }),
-  ];
-}
 
 function gaugeLine(points: readonly Compared[], i: number, x: Scale, y: Scale): readonly string[] {
   const at = points.map(

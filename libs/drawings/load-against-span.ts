@@ -11,6 +11,7 @@ import {
   symbolTriangle,
   symbolWye,
 } from 'd3-shape';
+import { spanAxes, type Frame, type Scale } from './span-axes.js';
 import { loadAt, longestSpan, type GaugeLine } from './span-reading.js';
 import {
   FILLS,
@@ -39,7 +40,8 @@ export interface LoadAgainstSpanFacts {
   readonly source: string;
 }
 
-const [WIDTH, HEIGHT, LEFT, RIGHT, TOP, BOTTOM] = [760, 420, 64, 210, 30, 56];
+const FRAME: Frame = [760, 420, 64, 210, 30, 56];
+const [WIDTH, HEIGHT, LEFT, RIGHT, TOP, BOTTOM] = FRAME;
 const DASHES = ['', '9 4', '3 3', '11 3 3 3', '1.5 3', '16 4'];
 const SHAPES = [symbolCircle, symbolSquare, symbolTriangle, symbolDiamond, symbolWye];
 
@@ -58,8 +60,14 @@ export function loadAgainstSpan(facts: LoadAgainstSpanFacts): Drawing {
     span: longestSpan(each, demand_psf, facts.interpolation),
   }));
   const finding = findingOf(facts, capacity);
+  const load = `allowable ${facts.direction}`;
   const body = [
-    ...axes(x, y, [...new Set(spans)], facts.direction),
+    ...spanAxes(FRAME, x, [...new Set(spans)], {
+      scale: y,
+      ticks: 5,
+      words: `${load}, psf`,
+      said: n,
+    }),
     ...gauges.map((each, i) => gaugeLine(each, i, x, y)),
     ...legend(breaks, chosen.gauge),
     line([LEFT, y(demand_psf)], [WIDTH - RIGHT, y(demand_psf)], STROKES.bold),
@@ -82,28 +90,28 @@ export function loadAgainstSpan(facts: LoadAgainstSpanFacts): Drawing {
     svg: sheet(facts.title, finding, WIDTH, Math.max(HEIGHT, keyTop(gauges.length) + 116), body),
     title: facts.title,
     finding,
-    table: {
-      columns: [
-        'Gauge',
-        'Span, in',
-        `Allowable ${facts.direction}, psf`,
-        'Demand, psf',
-        'Outcome',
-        'Source',
-      ],
-      rows: gauges.flatMap(({ gauge, points }) =>
-        points.map(({ span_in, load_psf }) => [
-          gauge,
-          n(span_in),
-          n(load_psf),
-          n(demand_psf),
-          load_psf >= demand_psf ? 'bears it' : 'falls short',
-          facts.source,
-        ]),
-      ),
-    },
+    table: tableOf(facts),
   };
 }
+
+const tableOf = ({
+  gauges,
+  direction,
+  demand_psf,
+  source,
+}: LoadAgainstSpanFacts): Drawing['table'] => ({
+  columns: ['Gauge', 'Span, in', `Allowable ${direction}, psf`, 'Demand, psf', 'Outcome', 'Source'],
+  rows: gauges.flatMap(({ gauge, points }) =>
+    points.map(({ span_in, load_psf }) => [
+      gauge,
+      n(span_in),
+      n(load_psf),
+      n(demand_psf),
+      load_psf >= demand_psf ? 'bears it' : 'falls short',
+      source,
+    ]),
+  ),
+});
 
 function findingOf(
   { chosen, demand_psf, direction }: LoadAgainstSpanFacts,
@@ -111,34 +119,6 @@ function findingOf(
 ): string {
   const outcome = capacity >= demand_psf ? 'bears' : 'falls short of';
   return `${chosen.gauge} at ${n(chosen.span_in)} in is charted for ${n(capacity)} psf and ${outcome} the ${direction} demand of ${n(demand_psf)} psf.`;
-}
-
-type Scale = ((value: number) => number) & { ticks(count: number): number[] };
-
-function axes(x: Scale, y: Scale, spans: readonly number[], direction: string): readonly string[] {
-  const foot = HEIGHT - BOTTOM;
-  return [
-    ...y
-      .ticks(5)
-      .flatMap((tick) => [
-        line([LEFT, y(tick)], [WIDTH - RIGHT, y(tick)], STROKES.faint),
-        text([LEFT - 8, y(tick) + 4], n(tick), { size: 11, anchor: 'end' }),
-      ]),
-    ...spans.flatMap((span) => [
-      line([x(span), foot], [x(span), foot + 5], STROKES.line),
-      text([x(span), foot + 19], n(span), { size: 11, anchor: 'middle' }),
-    ]),
-    line([LEFT, foot], [WIDTH - RIGHT, foot], STROKES.line),
-    text([(LEFT + WIDTH - RIGHT) / 2, HEIGHT - 12], 'span between supports, in', {
-      size: 12,
-      anchor: 'middle',
-    }),
-    text([18, (TOP + foot) / 2], `allowable ${direction}, psf`, {
-      size: 12,
-      anchor: 'middle',
-      turned: 90,
-    }),
-  ];
 }
 
 /** The line and its rows; what lies above the frame is left out. */

@@ -9,7 +9,7 @@ import { sessionQuery, usersQuery } from '../api/queries.js';
 import { Dialog } from '../parts/dialog.js';
 import { CheckField } from '../parts/fields.js';
 import { Failure, Loading } from '../parts/states.js';
-import { ScrollTable } from '../parts/table.js';
+import { Heads, ScrollTable } from '../parts/table.js';
 import { capital } from '../parts/words.js';
 import { useAnnounce } from '../shell/live.js';
 import { Page } from '../shell/page.js';
@@ -29,15 +29,7 @@ export function PeoplePage() {
       {users.data && (
         <>
           <ScrollTable caption="People of the company">
-            <thead>
-              <tr>
-                {['Name', 'Email', 'Roles', 'Account', 'Change'].map((name) => (
-                  <th key={name} scope="col">
-                    {name}
-                  </th>
-                ))}
-              </tr>
-            </thead>
+            <Heads names={['Name', 'Email', 'Roles', 'Account', 'Change']} />
             <tbody>
               {users.data.users.map((user) => (
                 <tr key={user.id}>

@@ -5,7 +5,7 @@ import type { JobView } from '#jobs/contract';
 import { ask, problemFrom } from '../api/client.js';
 import { sessionQuery } from '../api/queries.js';
 import { Failure, Loading } from '../parts/states.js';
-import { ScrollTable } from '../parts/table.js';
+import { Heads, ScrollTable } from '../parts/table.js';
 import { capital, moment, prose } from '../parts/words.js';
 import { has, OFFICE } from '../shell/home.js';
 import { useAnnounce } from '../shell/live.js';
@@ -47,15 +47,7 @@ export function Papers({ job }: { readonly job: JobView }) {
         <p role="alert">{problemFrom(issue.error).detail ?? problemFrom(issue.error).title}</p>
       )}
       <ScrollTable caption="Papers" note="Issued once; the print is the same each time">
-        <thead>
-          <tr>
-            {['Paper', 'Issued', 'Print', 'Since then'].map((name) => (
-              <th key={name} scope="col">
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <Heads names={['Paper', 'Issued', 'Print', 'Since then']} />
         <tbody>
           {papers.data.map((paper) => (
             <tr key={`${paper.paper} ${paper.about}`}>

@@ -5,7 +5,7 @@ import { Link, useNavigate, useSearch } from '@tanstack/react-router';
 import { ask, problemFrom } from '../api/client.js';
 import { SelectField } from '../parts/fields.js';
 import { Empty, Failure, Loading } from '../parts/states.js';
-import { ScrollTable, Tag } from '../parts/table.js';
+import { Heads, ScrollTable, Tag } from '../parts/table.js';
 import { day, prose } from '../parts/words.js';
 import { Page } from '../shell/page.js';
 
@@ -70,15 +70,7 @@ function List({ reminders }: { readonly reminders: readonly Reminder[] }) {
         </span>
       }
     >
-      <thead>
-        <tr>
-          {['Falls on', 'Job', 'What', 'State'].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <Heads names={['Falls on', 'Job', 'What', 'State']} />
       <tbody>
         {reminders.map((each) => (
           <tr key={`${each.kind} ${each.about} ${each.job}`}>

@@ -7,7 +7,7 @@ import type { JobView } from '#jobs/contract';
 import { OrderAndAfter } from '../after/order-and-after.js';
 import { sessionQuery, useNames } from '../api/queries.js';
 import { Cautions, ROOF_CAUTIONS } from '../parts/cautions.js';
-import { ScrollTable, Tag } from '../parts/table.js';
+import { Heads, ScrollTable, Tag } from '../parts/table.js';
 import { Empty } from '../parts/states.js';
 import { capital, day, moment } from '../parts/words.js';
 import { has, OFFICE } from '../shell/home.js';
@@ -72,15 +72,7 @@ function Surfaces({ job }: { readonly job: JobView }) {
   const buildingOf = (id: string) => job.buildings.find((each) => each.id === id)?.name ?? id;
   return (
     <ScrollTable caption="Surfaces" note={`${job.surfaces_done} of ${job.surfaces.length} done`}>
-      <thead>
-        <tr>
-          {['Surface', 'Building', 'Kind', 'Stage', 'State', 'Next'].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <Heads names={['Surface', 'Building', 'Kind', 'Stage', 'State', 'Next']} />
       <tbody>
         {job.surfaces.map((surface) => {
           const state = surfaceState(surface);
@@ -193,15 +185,7 @@ function Requests({ job, nameOf }: Named) {
     ids.map((id) => job.surfaces.find((each) => each.id === id)?.name ?? id).join(', ');
   return (
     <ScrollTable caption="Sign-off requests">
-      <thead>
-        <tr>
-          {['Surfaces', 'Engineer', 'Asked', 'Until', 'Standing'].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <Heads names={['Surfaces', 'Engineer', 'Asked', 'Until', 'Standing']} />
       <tbody>
         {job.requests.map((each) => (
           <tr key={each.request}>

@@ -2,7 +2,7 @@
 
 import { Link } from '@tanstack/react-router';
 import type { EditionRow } from '../api/answers.js';
-import { ScrollTable } from './table.js';
+import { Heads, ScrollTable } from './table.js';
 import { day } from './words.js';
 
 export function EditionTable({
@@ -16,15 +16,7 @@ export function EditionTable({
 }) {
   return (
     <ScrollTable caption={caption}>
-      <thead>
-        <tr>
-          {['Edition', 'State', 'In force from', 'Summary'].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <Heads names={['Edition', 'State', 'In force from', 'Summary']} />
       <tbody>
         {rows.map((row) => (
           <tr key={row.number}>

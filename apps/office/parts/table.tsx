@@ -27,6 +27,19 @@ export function ScrollTable({
   );
 }
 
+/** One row of column heads, all of them words. */
+export const Heads = ({ names }: { readonly names: readonly string[] }) => (
+  <thead>
+    <tr>
+      {names.map((name) => (
+        <th key={name} scope="col">
+          {name}
+        </th>
+      ))}
+    </tr>
+  </thead>
+);
+
 /** A table of plain text cells; columns marked `num` stand right. */
 export function PlainTable({
   caption,

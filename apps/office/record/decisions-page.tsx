@@ -6,7 +6,7 @@ import { useEffect, useState, type FormEvent } from 'react';
 import { jobsQuery } from '../api/queries.js';
 import { TextField } from '../parts/fields.js';
 import { Empty, Failure, Loading, counting } from '../parts/states.js';
-import { ScrollTable } from '../parts/table.js';
+import { Heads, ScrollTable } from '../parts/table.js';
 import { Page } from '../shell/page.js';
 
 export function DecisionsPage() {
@@ -46,15 +46,7 @@ export function DecisionsPage() {
       {jobs.data?.rows.length === 0 && <Empty title="No job matches" />}
       {jobs.data && jobs.data.rows.length > 0 && (
         <ScrollTable caption="Jobs and their records">
-          <thead>
-            <tr>
-              {['Job', 'Client', 'Site', 'Stage', 'Open'].map((name) => (
-                <th key={name} scope="col">
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <Heads names={['Job', 'Client', 'Site', 'Stage', 'Open']} />
           <tbody>
             {jobs.data.rows.map((row) => (
               <tr key={row.id}>

@@ -7,7 +7,7 @@ import { useEffect, useState } from 'react';
 import { ANSWERS, ANSWER_WORDS, label } from '#jobs/contract';
 import { SelectField, TextField } from '../parts/fields.js';
 import { Failure, Loading, counting } from '../parts/states.js';
-import { ScrollTable, Tag, type Tone } from '../parts/table.js';
+import { Heads, ScrollTable, Tag, type Tone } from '../parts/table.js';
 import { useLater } from '../parts/use-later.js';
 import { capital, prose } from '../parts/words.js';
 import { rowsQuery, type ImpactRows, type Preview } from './reading.js';
@@ -114,15 +114,7 @@ const TONES: Readonly<Record<string, Tone>> = { 'now-blocked': 'blocked', 'now-f
 
 const Rows = ({ rows }: Pick<ImpactRows, 'rows'>) => (
   <ScrollTable caption="What differs under the draft">
-    <thead>
-      <tr>
-        {['Job', 'Surface', 'Stage', 'Answer', 'Before', 'After', 'Why'].map((name) => (
-          <th key={name} scope="col">
-            {name}
-          </th>
-        ))}
-      </tr>
-    </thead>
+    <Heads names={['Job', 'Surface', 'Stage', 'Answer', 'Before', 'After', 'Why']} />
     <tbody>
       {rows.map((row, i) => (
         <tr key={i}>

@@ -8,7 +8,7 @@ import { Cautions } from '../parts/cautions.js';
 import { EditionTable, editionState } from '../parts/edition-table.js';
 import { SelectField } from '../parts/fields.js';
 import { Failure, Loading } from '../parts/states.js';
-import { ScrollTable } from '../parts/table.js';
+import { Heads, ScrollTable } from '../parts/table.js';
 import { capital, day, moment, number } from '../parts/words.js';
 import { has } from '../shell/home.js';
 import { Page } from '../shell/page.js';
@@ -108,15 +108,7 @@ const Whole = ({ book }: { readonly book: Edition }) => (
 
 const Drafts = ({ drafts }: { readonly drafts: readonly Draft[] }) => (
   <ScrollTable caption="Drafts">
-    <thead>
-      <tr>
-        {['Draft', 'State', 'Would be in force from', 'Summary', 'Saved'].map((name) => (
-          <th key={name} scope="col">
-            {name}
-          </th>
-        ))}
-      </tr>
-    </thead>
+    <Heads names={['Draft', 'State', 'Would be in force from', 'Summary', 'Saved']} />
     <tbody>
       {drafts.map((draft) => (
         <tr key={draft.id}>

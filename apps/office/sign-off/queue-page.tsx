@@ -5,7 +5,7 @@ import { Link } from '@tanstack/react-router';
 import type { WaitingRequest } from '../api/answers.js';
 import { sessionQuery, signOffsQuery } from '../api/queries.js';
 import { Empty, Failure, Loading, counting } from '../parts/states.js';
-import { ScrollTable } from '../parts/table.js';
+import { Heads, ScrollTable } from '../parts/table.js';
 import { day, moment, today } from '../parts/words.js';
 import { has } from '../shell/home.js';
 import { Page } from '../shell/page.js';
@@ -41,15 +41,7 @@ export function QueuePage() {
       )}
       {rows.length > 0 && (
         <ScrollTable caption="Waiting for an engineer">
-          <thead>
-            <tr>
-              {['Job', 'Surfaces', 'Engineer', 'Asked', 'Answer until', 'Job due'].map((name) => (
-                <th key={name} scope="col">
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <Heads names={['Job', 'Surfaces', 'Engineer', 'Asked', 'Answer until', 'Job due']} />
           <tbody>
             {rows.map((row) => (
               <Row key={`${row.job} ${row.request}`} row={row} />

@@ -3,7 +3,7 @@
 import { Link } from '@tanstack/react-router';
 import type { JobView } from '#jobs/contract';
 import { feetInches } from '#drawings';
-import { ScrollTable, Tag } from '../parts/table.js';
+import { Heads, ScrollTable, Tag } from '../parts/table.js';
 import { capital, moment } from '../parts/words.js';
 
 export function TakeOffs({
@@ -17,15 +17,7 @@ export function TakeOffs({
   if (surfaces.length === 0) return null;
   return (
     <ScrollTable caption="Take-offs">
-      <thead>
-        <tr>
-          {['Surface', 'State', 'Pieces', 'Longest', 'Covered', 'Recorded'].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <Heads names={['Surface', 'State', 'Pieces', 'Longest', 'Covered', 'Recorded']} />
       <tbody>
         {surfaces.map(({ id, name }) => {
           const taken = job.take_offs.find((each) => each.surface === id);
