@@ -131,6 +131,11 @@ describe('imports', () => {
     expect(wrong).toEqual([]);
   });
 
+  test('connections are opened in one place, where one that ends unasked takes nothing with it', () => {
+    const opened = code.filter((path) => /new pg\.(Pool|Client)\(/.test(textOf(path)));
+    expect(opened).toEqual(['libs/ledger/postgres-pool.ts']);
+  });
+
   test('engineering, rules and jobs read no clock, chance, file or environment', () => {
     const pure = product.filter((path) => /^libs\/(engineering|rules|jobs|drawings)\//.test(path));
     const wrong = pure.filter((path) =>

@@ -1,13 +1,13 @@
 // The database of the tests is what the product's launcher and migrations make.
 
 import { expect, test } from '@jest/globals';
-import pg from 'pg';
+import { newClient } from '#ledger';
 import { withDatabase } from './database.js';
 
 const database = withDatabase();
 
 async function ask(url: string, sql: string): Promise<readonly Record<string, unknown>[]> {
-  const client = new pg.Client({ connectionString: url });
+  const client = newClient({ connectionString: url });
   await client.connect();
   try {
     return (await client.query(sql)).rows as Record<string, unknown>[];

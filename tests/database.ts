@@ -6,7 +6,8 @@ import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'nod
 import path from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { beforeAll } from '@jest/globals';
-import pg from 'pg';
+import type pg from 'pg';
+import { newClient } from '#ledger';
 import { findPlace } from '../apps/cli/data-folder.js';
 import { migrate } from '../apps/cli/migrate.js';
 import { makeDatabase, makeRoles, serviceUrl } from '../apps/cli/roles.js';
@@ -126,7 +127,7 @@ function databaseUrl(serverUrl: string, name: string): string {
 }
 
 async function asOwner<T>(url: string, work: (owner: pg.Client) => Promise<T>): Promise<T> {
-  const owner = new pg.Client({ connectionString: url });
+  const owner = newClient({ connectionString: url });
   await owner.connect();
   try {
     return await work(owner);

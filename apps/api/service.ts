@@ -6,7 +6,7 @@ import type { Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { NestFactory } from '@nestjs/core';
 import type { NestExpressApplication } from '@nestjs/platform-express';
-import pg from 'pg';
+import { newClient } from '#ledger';
 import { AppModule } from './app.module.js';
 import { Settings } from './data/settings.js';
 import { readBodies } from './http/bodies.js';
@@ -71,8 +71,7 @@ const noStore = (
 
 /** The walls between companies hold only for a role that cannot pass them. */
 async function refusePowerfulRole(serviceUrl: string): Promise<void> {
-  const client = new pg.Client({ connectionString: serviceUrl });
-  client.on('error', () => undefined);
+  const client = newClient({ connectionString: serviceUrl });
   await client.connect();
   try {
     const { rows } = await client.query<{ powerful: boolean; owns: boolean }>(

@@ -4,13 +4,14 @@
 
 import { existsSync } from 'node:fs';
 import path from 'node:path';
-import pg from 'pg';
+import type pg from 'pg';
 import {
   companyPool,
   createPostgresLedger,
   createSigner,
-  openKeyRing,
   type KeyRing,
+  openKeyRing,
+  openPool,
 } from '#ledger';
 import { originOf } from '../api/data/signing.js';
 import { fingerprintOf } from '../api/data/public-keys.js';
@@ -86,7 +87,7 @@ async function companiesIn(pool: pg.Pool): Promise<readonly string[]> {
 }
 
 async function withPool<T>(serviceUrl: string, work: (pool: pg.Pool) => Promise<T>): Promise<T> {
-  const pool = new pg.Pool({ connectionString: serviceUrl, max: 2 });
+  const pool = openPool({ connectionString: serviceUrl, max: 2 });
   try {
     return await work(pool);
   } finally {

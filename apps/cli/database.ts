@@ -2,7 +2,8 @@
 // a killed service left running there.
 
 import path from 'node:path';
-import pg from 'pg';
+import type pg from 'pg';
+import { newClient } from '#ledger';
 import { findPlace, holdStart } from './data-folder.js';
 import type { Place } from './data-folder.js';
 import { makeDatabase, makeRoles, serviceUrl } from './roles.js';
@@ -62,7 +63,6 @@ function urls(server: Awaited<ReturnType<typeof startServer>>) {
 function held(place: Place, lock: pg.Client): Pick<Database, 'lost' | 'stop'> {
   let stopping = false;
   const lost = new Promise<void>((resolve) => {
-    lock.on('error', () => undefined);
     lock.on('end', () => {
       if (!stopping) resolve();
     });
@@ -77,7 +77,7 @@ function held(place: Place, lock: pg.Client): Pick<Database, 'lost' | 'stop'> {
 
 /** The lock lives as long as the service: a live server without it was left by a killed one. */
 async function takeServiceLock(place: Place, url: string): Promise<pg.Client> {
-  const client = new pg.Client({ connectionString: url, application_name: `gauge ${process.pid}` });
+  const client = newClient({ connectionString: url, application_name: `gauge ${process.pid}` });
   await client.connect();
   const taken = await client.query('SELECT pg_try_advisory_lock($1) AS ok', [SERVICE_LOCK]);
   if (taken.rows[0].ok === true) return client;

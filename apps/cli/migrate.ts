@@ -5,7 +5,8 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import pg from 'pg';
+import type pg from 'pg';
+import { openPool } from '#ledger';
 import { PrismaPg } from '@prisma/adapter-pg';
 import { bindMigrationAwareSqlAdapterFactory } from '@prisma/driver-adapter-utils';
 import * as engine from '@prisma/schema-engine-wasm/schema_engine_bg';
@@ -13,7 +14,7 @@ import * as engine from '@prisma/schema-engine-wasm/schema_engine_bg';
 /** Applies what is missing, in order; gives the names of the migrations applied now. */
 export async function migrate(ownerUrl: string): Promise<readonly string[]> {
   loadEngine();
-  const pool = new pg.Pool({ connectionString: ownerUrl, max: 2 });
+  const pool = openPool({ connectionString: ownerUrl, max: 2 });
   const adapters = bindMigrationAwareSqlAdapterFactory(wholeScripts(new PrismaPg(pool), pool));
   const schema = await engine.SchemaEngine.new(
     { datamodels: undefined },

@@ -1,6 +1,7 @@
 // The migrated database to work on: the one of DATABASE_URL, or our own in the data folder.
 
-import pg from 'pg';
+import type pg from 'pg';
+import { newClient } from '#ledger';
 import { startDatabase, StartRefused } from './database.js';
 import { DEMONSTRATION } from './demonstration/people.js';
 import { migrate } from './migrate.js';
@@ -90,7 +91,7 @@ const exists = (url: string, query: string): Promise<boolean> =>
   );
 
 async function asOwner<T>(url: string, work: (owner: pg.Client) => Promise<T>): Promise<T> {
-  const owner = new pg.Client({ connectionString: url });
+  const owner = newClient({ connectionString: url });
   await owner.connect();
   try {
     return await work(owner);

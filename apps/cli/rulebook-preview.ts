@@ -1,7 +1,6 @@
 // `rulebook preview FILE`: what a drafted edition would change, over the record of an installation.
 
 import { readFile } from 'node:fs/promises';
-import pg from 'pg';
 import { z } from 'zod';
 import { draftOf } from '#jobs';
 import {
@@ -11,7 +10,7 @@ import {
   RulesEdition,
   type ImpactScope,
 } from '#jobs/contract';
-import { companyPool, createPostgresLedger, type CompanyPool } from '#ledger';
+import { type CompanyPool, companyPool, createPostgresLedger, openPool } from '#ledger';
 import { editionFaults, RULE_BOOK, type Edition } from '#rules';
 import { faultsOf } from '../api/http/checked.js';
 import { runPreview, type Outcome } from '../api/rulebook/run-preview.js';
@@ -39,7 +38,7 @@ export async function previewFile(
 ): Promise<void> {
   const given = await readGiven(file);
   const serviceUrl = process.env['DATABASE_SERVICE_URL'] ?? runningServiceUrl(options.data);
-  const connections = new pg.Pool({ connectionString: serviceUrl, max: 1 });
+  const connections = openPool({ connectionString: serviceUrl, max: 1 });
   try {
     const pool = companyPool(connections);
     const { company, scope } = options;

@@ -1,7 +1,7 @@
 // Links printed at the start, each good once: for the people of the demonstration, or the one that
 // sets up a company of one's own.
 
-import pg from 'pg';
+import { newClient } from '#ledger';
 import { v7 as uuid } from 'uuid';
 import { newToken, tokenDigest } from '../api/people/passwords.js';
 import { SignInLinks } from '../api/people/sign-in-links.js';
@@ -21,7 +21,7 @@ const SETUP_MINUTES = 30;
 /** Sets the first administrator's password, once, within thirty minutes. */
 export async function firstLink(ownerUrl: string): Promise<Link> {
   const token = newToken();
-  const owner = new pg.Client({ connectionString: ownerUrl });
+  const owner = newClient({ connectionString: ownerUrl });
   await owner.connect();
   try {
     await owner.query(

@@ -3,14 +3,15 @@
 
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import pg from 'pg';
+import type pg from 'pg';
 import {
+  type Checkpoint,
   companyPool,
   createPostgresLedger,
   createSigner,
   openKeyRing,
+  openPool,
   verifyInWorkers,
-  type Checkpoint,
 } from '#ledger';
 import { originOf } from '../api/data/signing.js';
 import { findPlace } from './data-folder.js';
@@ -32,7 +33,7 @@ export interface LogCheck {
 export async function verifyWholeLog(check: LogCheck): Promise<boolean> {
   const { say, held } = check;
   const address = check.serviceUrl ?? runningOn(check.dataFolder);
-  const pool = new pg.Pool({ connectionString: address, max: 2 });
+  const pool = openPool({ connectionString: address, max: 2 });
   try {
     const log = check.company ?? (await theOnlyCompany(pool));
     const { checkpoints, faults, outside } = await signedBefore(pool, log, check);

@@ -18,7 +18,7 @@ export {
 } from './proof.js';
 export type { Range } from './proof.js';
 export { parseStrict } from './strict-json.js';
-export { companyPool, openServicePool } from './postgres-pool.js';
+export { companyPool, newClient, openPool, openServicePool } from './postgres-pool.js';
 export type { CompanyPool } from './postgres-pool.js';
 export type { LedgerOptions } from './create-ledger.js';
 export type { Randomness } from './envelope.js';

@@ -1,7 +1,7 @@
 import { afterAll, afterEach, beforeAll } from '@jest/globals';
-import pg from 'pg';
+import type pg from 'pg';
 import { withDatabase } from '../../tests/database.js';
-import { companyPool } from './postgres-pool.js';
+import { companyPool, newClient, openPool } from './postgres-pool.js';
 import { ledgerSuite } from '../../tests/ledger-suite.js';
 import { createPostgresLedger } from './postgres-ledger.js';
 
@@ -10,8 +10,8 @@ let service: pg.Pool;
 let owner: pg.Client;
 
 beforeAll(async () => {
-  service = new pg.Pool({ connectionString: database.serviceUrl, max: 10 });
-  owner = new pg.Client({ connectionString: database.ownerUrl });
+  service = openPool({ connectionString: database.serviceUrl, max: 10 });
+  owner = newClient({ connectionString: database.ownerUrl });
   await owner.connect();
 });
 

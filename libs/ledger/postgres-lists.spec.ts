@@ -1,8 +1,8 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from '@jest/globals';
-import pg from 'pg';
+import type pg from 'pg';
 import { withDatabase } from '../../tests/database.js';
-import { companyPool } from './postgres-pool.js';
+import { companyPool, newClient, openPool } from './postgres-pool.js';
 import type { Ledger } from './ledger.js';
 import type { List, Lists } from './postgres-list.js';
 import { COUNTED, COUNTED_TABLE, LOG } from '../../tests/faults/ledger-counted.js';
@@ -21,7 +21,7 @@ let runners: Lists[] = [];
 let faults: unknown[] = [];
 
 beforeAll(async () => {
-  owner = new pg.Client({ connectionString: database.ownerUrl });
+  owner = newClient({ connectionString: database.ownerUrl });
   await owner.connect();
   await owner.query(COUNTED_TABLE);
 });
@@ -48,7 +48,7 @@ afterAll(async () => {
 
 /** What one process of the service has. */
 function startProcess(lists: readonly List[] = [COUNTED], pageSize = 7) {
-  const service = new pg.Pool({ connectionString: database.serviceUrl, max: 6 });
+  const service = openPool({ connectionString: database.serviceUrl, max: 6 });
   pools.push(service);
   const pool = companyPool(service);
   const signals = createSignals();
@@ -60,8 +60,11 @@ function startProcess(lists: readonly List[] = [COUNTED], pageSize = 7) {
 }
 
 function connectProcesses(ledger: Ledger, onWake: (log: string | undefined) => void): WakeUp {
-  const newClient = () => new pg.Client({ connectionString: database.serviceUrl });
-  const wakeUp = startWakeUp({ newClient, onWake, onFault: (fault) => faults.push(fault) });
+  const wakeUp = startWakeUp({
+    newClient: () => newClient({ connectionString: database.serviceUrl }),
+    onWake,
+    onFault: (fault) => faults.push(fault),
+  });
   ledger.onAppended((log) => wakeUp.announce(log));
   wakeUps.push(wakeUp);
   return wakeUp;
@@ -163,7 +166,7 @@ test('another process is woken at once, and nothing is sent while nobody else li
   const [one, two] = [startProcess(), startProcess()];
   connectProcesses(one.ledger, () => undefined);
   await sleep(200);
-  const spy = new pg.Client({ connectionString: database.serviceUrl });
+  const spy = newClient({ connectionString: database.serviceUrl });
   await spy.connect();
   const sent: string[] = [];
   spy.on('notification', (message) => sent.push(message.payload ?? ''));

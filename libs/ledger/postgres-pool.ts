@@ -9,9 +9,27 @@ export interface CompanyPool {
   transaction<T>(company: string, work: (client: pg.PoolClient) => Promise<T>): Promise<T>;
 }
 
+const nothing = () => undefined;
+
+/** A pool whose connections may end at any moment: whoever waits for an answer is told, nobody else. */
+export function openPool(config: pg.PoolConfig): pg.Pool {
+  const pool = new pg.Pool(config);
+  pool.on('error', nothing);
+  // Also while it is lent and nobody waits for an answer on it.
+  pool.on('connect', (client) => client.on('error', nothing));
+  return pool;
+}
+
+/** The same for one connection; the caller connects and ends it. */
+export function newClient(config: pg.ClientConfig): pg.Client {
+  const client = new pg.Client(config);
+  client.on('error', nothing);
+  return client;
+}
+
 /** A pool of the service role that sends without waiting for the answer before; the caller ends it. */
 export function openServicePool(serviceUrl: string, max: number): pg.Pool {
-  return new pg.Pool({ connectionString: serviceUrl, max, pipeline: true });
+  return openPool({ connectionString: serviceUrl, max, pipeline: true });
 }
 
 /** The pool must serve nobody else: a connection remembers its company between uses. */
@@ -20,9 +38,6 @@ export function companyPool(pool: pg.Pool): CompanyPool {
   const use: CompanyPool['use'] = async (company, work) => {
     const client = await pool.connect();
     let fault: unknown;
-    // A lent connection may break while nobody waits for an answer on it.
-    const broken = (error: unknown) => (fault ??= error);
-    client.on('error', broken);
     try {
       if (companies.get(client) !== company) {
         companies.delete(client);
@@ -34,7 +49,6 @@ export function companyPool(pool: pg.Pool): CompanyPool {
       fault = error;
       throw error;
     } finally {
-      client.off('error', broken);
       client.release(isConnectionFault(fault));
     }
   };

@@ -1,8 +1,7 @@
 // The worker thread of postgres-verify-log.ts: reads, hashes and joins a whole log, one range at a time.
 
 import { parentPort, workerData } from 'node:worker_threads';
-import pg from 'pg';
-import { companyPool } from './postgres-pool.js';
+import { companyPool, openPool } from './postgres-pool.js';
 import { createPostgresStore } from './postgres-store.js';
 import { verifyLog } from './verify-log.js';
 import type { LogReport, VerifyProgress } from './verify-log.js';
@@ -14,7 +13,7 @@ export type Heard = { readonly progress: VerifyProgress } | { readonly report: L
 const task = revived(workerData as VerifyTask);
 const port = parentPort;
 if (port === null) throw new Error('This file runs as a worker thread.');
-const pool = new pg.Pool({
+const pool = openPool({
   connectionString: task.serviceUrl,
   max: 2,
   application_name: 'ledger verification',

@@ -1,8 +1,7 @@
 // A worker thread that reads and verifies ranges of a log for postgres-verify.ts.
 
 import { parentPort, workerData } from 'node:worker_threads';
-import pg from 'pg';
-import { companyPool } from './postgres-pool.js';
+import { companyPool, openPool } from './postgres-pool.js';
 import { createPostgresStore } from './postgres-store.js';
 import { verifyLinks } from './verify-links.js';
 import { verifyRange } from './verify-range.js';
@@ -18,7 +17,7 @@ export interface Job {
 }
 
 const { serviceUrl, log } = workerData as WorkerInput;
-const pool = new pg.Pool({ connectionString: serviceUrl, max: 1 });
+const pool = openPool({ connectionString: serviceUrl, max: 1 });
 const store = createPostgresStore(companyPool(pool));
 const port = parentPort;
 if (port === null) throw new Error('This file runs as a worker thread.');

@@ -1,9 +1,8 @@
 // Verifies a log in PostgreSQL with worker threads: they read and hash, this thread joins.
 
 import type { Worker } from 'node:worker_threads';
-import pg from 'pg';
 import type { Checkpoint } from './checkpoint.js';
-import { companyPool } from './postgres-pool.js';
+import { companyPool, openPool } from './postgres-pool.js';
 import { createPostgresStore } from './postgres-store.js';
 import { startWorker } from './start-worker.js';
 import { beyondHead, joinRanges } from './verify-log.js';
@@ -22,7 +21,7 @@ const RANGE = 5000;
 
 export async function verifyInWorkers(options: VerifyOptions): Promise<LogReport> {
   const { serviceUrl, log, checkpoints } = options;
-  const pool = new pg.Pool({ connectionString: serviceUrl, max: 1 });
+  const pool = openPool({ connectionString: serviceUrl, max: 1 });
   const store = createPostgresStore(companyPool(pool));
   const input: WorkerInput = { serviceUrl, log };
   const workers = Array.from({ length: options.workers }, () =>

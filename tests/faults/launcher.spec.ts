@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { afterEach, beforeEach, expect, test } from '@jest/globals';
-import pg from 'pg';
+import { newClient } from '#ledger';
 import { startDatabase } from '../../apps/cli/database.js';
 import type { Database } from '../../apps/cli/database.js';
 import { findPlace } from '../../apps/cli/data-folder.js';
@@ -33,7 +33,7 @@ async function start(): Promise<Database> {
 }
 
 async function ask(url: string, sql: string): Promise<unknown[]> {
-  const client = new pg.Client({ connectionString: url });
+  const client = newClient({ connectionString: url });
   await client.connect();
   try {
     return (await client.query(sql)).rows;

@@ -1,13 +1,13 @@
 // A logical copy of one database's ledger into another, row by row: what a dump and restore does.
 
-import pg from 'pg';
+import { newClient } from '#ledger';
 
 const TABLES = ['log', 'event', 'command', 'checkpoint', 'time_stamp', 'issued', 'projection'];
 
 /** As the owner of both; the target's tables are empty. */
 export async function copyLedger(fromUrl: string, toUrl: string): Promise<void> {
-  const from = new pg.Client({ connectionString: fromUrl });
-  const to = new pg.Client({ connectionString: toUrl });
+  const from = newClient({ connectionString: fromUrl });
+  const to = newClient({ connectionString: toUrl });
   await Promise.all([from.connect(), to.connect()]);
   try {
     for (const table of TABLES) {

@@ -10,8 +10,14 @@ import path from 'node:path';
 import { createInterface } from 'node:readline';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, test } from '@jest/globals';
-import pg from 'pg';
-import { companyPool, createLists, createPostgresLedger, createSignals } from '#ledger';
+import {
+  companyPool,
+  createLists,
+  createPostgresLedger,
+  createSignals,
+  newClient,
+  openPool,
+} from '#ledger';
 import type { AppendRequest, AppendResult } from '#ledger';
 import { findPlace } from '../../apps/cli/data-folder.js';
 import type { Place } from '../../apps/cli/data-folder.js';
@@ -34,13 +40,13 @@ beforeAll(async () => {
   compiled = compileWithLedger('tests/faults/ledger-writer', 'tests/faults/ledger-counted');
   place = findPlace(folder);
   server = await startServer(place, {});
-  const owner = new pg.Client({ connectionString: server.ownerUrl('postgres') });
+  const owner = newClient({ connectionString: server.ownerUrl('postgres') });
   await owner.connect();
   await makeRoles(owner, server.servicePassword);
   await makeDatabase(owner, 'drill');
   await owner.end();
   await migrate(server.ownerUrl('drill'));
-  const tables = new pg.Client({ connectionString: server.ownerUrl('drill') });
+  const tables = newClient({ connectionString: server.ownerUrl('drill') });
   await tables.connect();
   await tables.query(COUNTED_TABLE);
   await tables.end();
@@ -94,7 +100,7 @@ async function killDatabase(): Promise<void> {
 }
 
 test('requirement 1: kill -9 of service and database at random moments loses and doubles nothing', async () => {
-  const setUp = new pg.Pool({ connectionString: address(), max: 1 });
+  const setUp = openPool({ connectionString: address(), max: 1 });
   await createPostgresLedger({ pool: companyPool(setUp) }).createLog(LOG);
   await setUp.end();
   let service = startService('k0');
@@ -116,7 +122,7 @@ test('requirement 1: kill -9 of service and database at random moments loses and
 }, 1_200_000);
 
 async function expectAllKept(): Promise<void> {
-  const pool = new pg.Pool({ connectionString: address(), max: 4 });
+  const pool = openPool({ connectionString: address(), max: 4 });
   const companies = companyPool(pool);
   const signals = createSignals();
   const ledger = createPostgresLedger({ pool: companies, signals });

@@ -3,8 +3,8 @@
 // not matter.
 
 import { afterAll, beforeAll, beforeEach, expect, test } from '@jest/globals';
-import pg from 'pg';
-import { companyPool, createPostgresLedger } from '#ledger';
+import type pg from 'pg';
+import { companyPool, createPostgresLedger, newClient, openPool } from '#ledger';
 import type { AppendRequest, AppendResult, CompanyPool, Ledger } from '#ledger';
 import { freshDatabase, withDatabase } from '../database.js';
 import { expectSound, request } from '../ledger-suite.js';
@@ -15,7 +15,7 @@ let logs = 0;
 let log: string;
 
 beforeAll(() => {
-  service = new pg.Pool({ connectionString: database.serviceUrl, max: 12 });
+  service = openPool({ connectionString: database.serviceUrl, max: 12 });
 });
 
 afterAll(async () => {
@@ -119,7 +119,7 @@ test('a connection of another company cannot move this log', async () => {
 
 test('an idle transaction in another database of the server holds nothing up', async () => {
   const elsewhere = await freshDatabase();
-  const idle = new pg.Client({ connectionString: elsewhere.ownerUrl });
+  const idle = newClient({ connectionString: elsewhere.ownerUrl });
   await idle.connect();
   await idle.query('BEGIN; CREATE TABLE t (); SELECT pg_current_xact_id()');
   const ledger = createPostgresLedger({ pool: companyPool(service) });

@@ -5,8 +5,16 @@ import { chmodSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, expect, test } from '@jest/globals';
-import pg from 'pg';
-import { canonical, companyPool, createLists, createPostgresLedger, createSigner } from '#ledger';
+import type pg from 'pg';
+import {
+  canonical,
+  companyPool,
+  createLists,
+  createPostgresLedger,
+  createSigner,
+  newClient,
+  openPool,
+} from '#ledger';
 import { createSignals, formatProof, openCheckpoint, openKeyRing, openProof } from '#ledger';
 import { verifyConsistency } from '#ledger';
 import type { Ledger, Lists, Signer } from '#ledger';
@@ -46,7 +54,7 @@ afterAll(async () => {
 });
 
 async function asOwner(url: string, sql: string): Promise<void> {
-  const owner = new pg.Client({ connectionString: url });
+  const owner = newClient({ connectionString: url });
   await owner.connect();
   await owner.query(sql);
   await owner.end();
@@ -54,7 +62,7 @@ async function asOwner(url: string, sql: string): Promise<void> {
 
 /** The service on one database; its keys and last checkpoints lie in the same folder as before. */
 function serviceOn(url: string): Service {
-  const raw = new pg.Pool({ connectionString: url, max: 4 });
+  const raw = openPool({ connectionString: url, max: 4 });
   pools.push(raw);
   const pool = companyPool(raw);
   const signals = createSignals();
@@ -99,7 +107,7 @@ test('requirement 12: restored into a fresh server, positions, proofs, commands 
   const paper = await write(before, 15);
 
   const server = await startServer(findPlace(folder), {});
-  const owner = new pg.Client({ connectionString: server.ownerUrl('postgres') });
+  const owner = newClient({ connectionString: server.ownerUrl('postgres') });
   await owner.connect();
   await makeRoles(owner, server.servicePassword);
   await makeDatabase(owner, 'restored');

@@ -4,8 +4,16 @@
 // the two instead of 20.
 
 import { afterAll, beforeAll, expect, test } from '@jest/globals';
-import pg from 'pg';
-import { canonical, companyPool, createPostgresLedger, Frontier, leafHash } from '#ledger';
+import type pg from 'pg';
+import {
+  canonical,
+  companyPool,
+  createPostgresLedger,
+  Frontier,
+  leafHash,
+  newClient,
+  openPool,
+} from '#ledger';
 import type { Checkpoint, CompanyPool, Fault, Ledger } from '#ledger';
 import { withDatabase } from '../database.js';
 
@@ -22,8 +30,8 @@ let outside: Checkpoint[];
 let random = 7;
 
 beforeAll(async () => {
-  service = new pg.Pool({ connectionString: database.serviceUrl });
-  owner = new pg.Client({ connectionString: database.ownerUrl });
+  service = openPool({ connectionString: database.serviceUrl });
+  owner = newClient({ connectionString: database.ownerUrl });
   await owner.connect();
   const ledger = createPostgresLedger({ pool: companyPool(service) });
   outside = await fill(ledger);

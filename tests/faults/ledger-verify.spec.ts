@@ -7,8 +7,8 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from '@jest/globals';
-import pg from 'pg';
-import { companyPool, createPostgresLedger } from '#ledger';
+import type pg from 'pg';
+import { companyPool, createPostgresLedger, newClient, openPool } from '#ledger';
 import { compileWithLedger } from '../compiled.js';
 import type { Compiled } from '../compiled.js';
 import { withDatabase } from '../database.js';
@@ -25,9 +25,9 @@ describe('a whole log', () => {
 
   beforeAll(async () => {
     compiled = compileWithLedger('tests/faults/ledger-verifier');
-    owner = new pg.Client({ connectionString: database.ownerUrl });
+    owner = newClient({ connectionString: database.ownerUrl });
     await owner.connect();
-    const service = new pg.Pool({ connectionString: database.serviceUrl });
+    const service = openPool({ connectionString: database.serviceUrl });
     const ledger = createPostgresLedger({ pool: companyPool(service) });
     await ledger.createLog(LOG);
     const data = { said: 'x'.repeat(1200) };

@@ -1,8 +1,8 @@
 // Company walls and kept rows, tried by SQL as the service role and as the owner (checklist 2).
 
 import { afterAll, beforeAll, expect, test } from '@jest/globals';
-import pg from 'pg';
-import { companyPool, createPostgresLedger, serviceRoleFaults } from '#ledger';
+import type pg from 'pg';
+import { companyPool, createPostgresLedger, openPool, serviceRoleFaults } from '#ledger';
 import { withDatabase } from '../database.js';
 
 const database = withDatabase();
@@ -11,8 +11,8 @@ let service: pg.Pool;
 let owner: pg.Pool;
 
 beforeAll(async () => {
-  service = new pg.Pool({ connectionString: database.serviceUrl, max: 1 });
-  owner = new pg.Pool({ connectionString: database.ownerUrl, max: 1 });
+  service = openPool({ connectionString: database.serviceUrl, max: 1 });
+  owner = openPool({ connectionString: database.ownerUrl, max: 1 });
   const ledger = createPostgresLedger({ pool: companyPool(service) });
   for (const log of ['ours', 'theirs']) {
     await ledger.createLog(log);

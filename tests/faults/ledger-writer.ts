@@ -1,8 +1,7 @@
 // A service process of the crash drill: 32 writers and one list. It says on standard output what it
 // tries and what was acknowledged, and is killed at some moment.
 
-import pg from 'pg';
-import { companyPool, createLists, createPostgresLedger, createSignals } from '#ledger';
+import { companyPool, createLists, createPostgresLedger, createSignals, openPool } from '#ledger';
 import type { AppendRequest, AppendResult } from '#ledger';
 import { COUNTED, LOG } from './ledger-counted.js';
 
@@ -16,8 +15,7 @@ interface Input {
 const WRITERS = 32;
 const STREAMS = 12;
 const input = JSON.parse(process.argv[2] ?? '{}') as Input;
-const service = new pg.Pool({ connectionString: input.serviceUrl, max: 8 });
-service.on('error', () => undefined);
+const service = openPool({ connectionString: input.serviceUrl, max: 8 });
 const pool = companyPool(service);
 const signals = createSignals();
 const ledger = createPostgresLedger({ pool, signals });

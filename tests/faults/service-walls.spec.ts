@@ -2,7 +2,8 @@
 // route or by SQL as the service's own role; no company on a connection is an error.
 
 import { beforeAll, describe, expect, test } from '@jest/globals';
-import pg from 'pg';
+import type pg from 'pg';
+import { newClient } from '#ledger';
 import { ROLES } from '#jobs/contract';
 import { call, company, withService, type Client } from '../service.js';
 import { openOne } from '../fuzz/open-one.js';
@@ -34,8 +35,7 @@ beforeAll(async () => {
     party: party.body.id,
     file: file.body.digest,
   };
-  sql = new pg.Client({ connectionString: running.database.serviceUrl });
-  sql.on('error', () => undefined);
+  sql = newClient({ connectionString: running.database.serviceUrl });
   await sql.connect();
 }, 60_000);
 
@@ -117,7 +117,7 @@ function bodyFor(path: string): unknown {
 
 describe("by SQL as the service's role", () => {
   const tables = async () => {
-    const owner = new pg.Client({ connectionString: running.database.ownerUrl });
+    const owner = newClient({ connectionString: running.database.ownerUrl });
     await owner.connect();
     const { rows } = await owner.query<{ t: string; key: string; secured: boolean }>(`
       SELECT format('%I.%I', n.nspname, c.relname) AS t, c.relrowsecurity AS secured,

@@ -2,7 +2,7 @@
 // service's back, and every page of every person says so until the record holds again.
 
 import { expect, test } from '@jest/globals';
-import pg from 'pg';
+import { newClient } from '#ledger';
 import {
   ADMINISTRATOR,
   DEMONSTRATION,
@@ -32,7 +32,7 @@ journey('the record is altered', () => {
     await verify('The record holds.');
     await shot('sound');
 
-    const owner = new pg.Client({ connectionString: office.database.ownerUrl });
+    const owner = newClient({ connectionString: office.database.ownerUrl });
     await owner.connect();
     const edit = (from: string, to: string) =>
       owner.query(

@@ -1,7 +1,7 @@
 // Requirement 20: retention and legal hold are enforced; disposal is an entry and needs two people.
 
 import { beforeAll, beforeEach, describe, expect, test } from '@jest/globals';
-import pg from 'pg';
+import { newClient } from '#ledger';
 import { Ledgers } from '../../apps/api/data/ledgers.js';
 import { company, signInByLink, withService, type Client } from '../service.js';
 import { erase, openJob, type Told } from '../stories/ordered.js';
@@ -271,7 +271,7 @@ describe('requirement 20: a retention period', () => {
   test('has ended where the last entry about them is older', async () => {
     const party = await someone();
     await keep('person', 1);
-    const owner = new pg.Client({ connectionString: running.database.ownerUrl });
+    const owner = newClient({ connectionString: running.database.ownerUrl });
     await owner.connect();
     const aged = (days: number) =>
       owner.query(

@@ -4,8 +4,7 @@
 // 10 verification; 11 ledger-verify; 14 signer; 16 time-stamps; 19 readings; 20 disposal.
 
 import { afterEach, beforeAll, describe, expect, jest, test } from '@jest/globals';
-import pg from 'pg';
-import { canonical, formatProof, openKeyRing, openProof, createSigner } from '#ledger';
+import { canonical, createSigner, formatProof, newClient, openKeyRing, openProof } from '#ledger';
 import type { CommandInput, JobView } from '#jobs/contract';
 import path from 'node:path';
 import { mkdtempSync, rmSync } from 'node:fs';
@@ -173,7 +172,7 @@ describe('requirement 17: erasure', () => {
 
   /** Every cell of every table, as text. */
   async function everything(): Promise<string> {
-    const owner = new pg.Client({ connectionString: running.database.ownerUrl });
+    const owner = newClient({ connectionString: running.database.ownerUrl });
     await owner.connect();
     const { rows: tables } = await owner.query<{ t: string }>(
       `SELECT format('%I.%I', schemaname, tablename) AS t FROM pg_tables
@@ -199,7 +198,7 @@ describe('requirement 17: erasure', () => {
       phone: '555-0142',
     });
     expect(changed.status).toBe(200);
-    const owner = new pg.Client({ connectionString: running.database.ownerUrl });
+    const owner = newClient({ connectionString: running.database.ownerUrl });
     await owner.connect();
     const { rows } = await owner.query<{ salt: string }>(
       `SELECT encode(salt, 'hex') AS salt FROM party WHERE id = $1`,
@@ -261,7 +260,7 @@ describe('requirement 17: erasure', () => {
       `/jobs/${told.id}/papers/order/o1.1/print.pdf`,
     );
     expect(print.status).toBe(200);
-    const owner = new pg.Client({ connectionString: running.database.ownerUrl });
+    const owner = newClient({ connectionString: running.database.ownerUrl });
     await owner.connect();
     const { rows } = await owner.query<{ gone: boolean; erased_at: Date | null }>(
       `SELECT bytes IS NULL AS gone, erased_at FROM ledger.issued WHERE log_id = $1`,

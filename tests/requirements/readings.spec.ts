@@ -2,8 +2,7 @@
 // where it was given; nobody changes the list, and it goes after six years and not before.
 
 import { beforeAll, describe, expect, test } from '@jest/globals';
-import pg from 'pg';
-import { verifyBundle } from '#ledger';
+import { newClient, verifyBundle } from '#ledger';
 import { Readings } from '../../apps/api/log/readings.js';
 import { company, withService } from '../service.js';
 import { decide, openJob, order, type Told } from '../stories/ordered.js';
@@ -121,8 +120,8 @@ test('the list is seen by administrator and reviewer alone, of their own company
 });
 
 test('nobody changes or removes a reading before six years are over; then it goes', async () => {
-  const owner = new pg.Client({ connectionString: running.database.ownerUrl });
-  const service = new pg.Client({ connectionString: running.database.serviceUrl });
+  const owner = newClient({ connectionString: running.database.ownerUrl });
+  const service = newClient({ connectionString: running.database.serviceUrl });
   await Promise.all([owner.connect(), service.connect()]);
   try {
     await service.query(`SELECT set_config('gauge.company', $1, false)`, [told.company]);

@@ -4,9 +4,8 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { beforeAll, describe, expect, test } from '@jest/globals';
-import pg from 'pg';
 import type { CommandInput, JobView } from '#jobs/contract';
-import { canonical } from '#ledger';
+import { canonical, newClient } from '#ledger';
 import { APPROVE, ASK, BARN } from '../../libs/jobs/job-files.js';
 import { ORDER, PAPERS, v } from '../../libs/jobs/after-order/order-files.js';
 import { pdfText, testByPoppler } from '../read-pdf.js';
@@ -304,7 +303,7 @@ describe('sign-off', () => {
     expect(asAdministrator.status).toBe(403);
     await open(await link(request));
     expect((await codeFrom('manager', request)).status).toBe(403);
-    const owner = new pg.Client({ connectionString: running.database.ownerUrl });
+    const owner = newClient({ connectionString: running.database.ownerUrl });
     await owner.connect();
     const { rows } = await owner.query<{ name: string }>(
       "SELECT table_name || '.' || column_name AS name FROM information_schema.columns WHERE table_schema IN ('public', 'ledger') AND column_name ~ '(private|secret|signing).*key|seed'",

@@ -6,8 +6,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from '@jest/globals';
-import pg from 'pg';
-import { verifyBundle } from '#ledger';
+import { newClient, verifyBundle } from '#ledger';
 import { Signing } from '../../apps/api/data/signing.js';
 import { Settings, startService, timeStampsFrom } from '../../apps/api/service.js';
 import { TimeStamps, type TimeView } from '../../apps/api/log/time-stamps.js';
@@ -150,7 +149,7 @@ describe('requirement 16: the loss of the authority never blocks work, only mark
   });
 
   test('a token altered where it is kept is said on the page', async () => {
-    const owner = new pg.Client({ connectionString: running.database.ownerUrl });
+    const owner = newClient({ connectionString: running.database.ownerUrl });
     await owner.connect();
     await expect(owner.query('DELETE FROM ledger.time_stamp')).rejects.toThrow('is refused');
     await owner.query(

@@ -5,7 +5,8 @@ import { afterAll, beforeAll, describe, expect, test } from '@jest/globals';
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import pg from 'pg';
+import type pg from 'pg';
+import { newClient } from '#ledger';
 import { VerifyLogs } from '../../apps/api/log/verify-logs.js';
 import { verifyWholeLog } from '../../apps/cli/verify-log.js';
 import { startService, Settings } from '../../apps/api/service.js';
@@ -40,8 +41,7 @@ const people = (name: string) =>
 beforeAll(async () => {
   ours = await people('Ours');
   for (let i = 0; i < 4; i++) await openOne(ours.office);
-  owner = new pg.Client({ connectionString: running.database.ownerUrl });
-  owner.on('error', () => undefined);
+  owner = newClient({ connectionString: running.database.ownerUrl });
   await owner.connect();
   await owner.query(`CREATE ROLE ${OWNER} NOLOGIN; GRANT USAGE ON SCHEMA ledger TO ${OWNER}`);
 });
@@ -159,7 +159,7 @@ test('one company’s damage is not told to another', async () => {
 
 test('on request, by an administrator or reviewer alone; two instances do not run at once', async () => {
   expect((await ours.office.send('POST', '/log/verifications', {})).status).toBe(403);
-  const locked = new pg.Client({ connectionString: running.database.serviceUrl });
+  const locked = newClient({ connectionString: running.database.serviceUrl });
   await locked.connect();
   await locked.query('SELECT pg_advisory_lock(7240002)');
   const asked = await ours.reviewer.send<Verification>('POST', '/log/verifications', {});

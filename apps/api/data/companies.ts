@@ -3,7 +3,8 @@
 
 import { Injectable, type OnApplicationShutdown } from '@nestjs/common';
 import { PrismaPg } from '@prisma/adapter-pg';
-import pg from 'pg';
+import type pg from 'pg';
+import { openPool } from '#ledger';
 import { PrismaClient } from '#prisma';
 import { Settings } from './settings.js';
 
@@ -40,13 +41,12 @@ export class Companies implements OnApplicationShutdown {
 function connect(serviceUrl: string, company: string): Tables {
   if (!/^[a-z0-9-]{1,64}$/.test(company))
     throw new Error('a company id is letters, digits, dashes');
-  const pool = new pg.Pool({
+  const pool = openPool({
     connectionString: serviceUrl,
     max: 8,
     idleTimeoutMillis: 60_000,
     application_name: 'gauge-service',
     options: `-c gauge.company=${company}`,
   });
-  pool.on('error', () => undefined);
   return { pool, prisma: new PrismaClient({ adapter: new PrismaPg(pool) }) };
 }

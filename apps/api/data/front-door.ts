@@ -2,7 +2,8 @@
 // the e-mail, or the token of the session, link, packet visit or calendar.
 
 import { Injectable, type OnApplicationShutdown } from '@nestjs/common';
-import pg from 'pg';
+import type pg from 'pg';
+import { openPool } from '#ledger';
 import { Settings } from './settings.js';
 
 export interface KnownPerson {
@@ -52,12 +53,11 @@ export class FrontDoor implements OnApplicationShutdown {
   private readonly pool: pg.Pool;
 
   constructor(settings: Settings) {
-    this.pool = new pg.Pool({
+    this.pool = openPool({
       connectionString: settings.serviceUrl,
       max: 6,
       application_name: 'gauge-door',
     });
-    this.pool.on('error', () => undefined);
   }
 
   async person(email: string): Promise<KnownPerson | undefined> {
@@ -154,10 +154,6 @@ export class FrontDoor implements OnApplicationShutdown {
     work: (link: UsedLink, client: pg.PoolClient) => Promise<T>,
   ): Promise<T | undefined> {
     const client = await this.pool.connect();
-    let broken = false;
-    // A lent connection may end while nobody waits for an answer on it.
-    const end = () => (broken = true);
-    client.on('error', end);
     try {
       await client.query('BEGIN');
       const link = await useLink(client, tokenDigest);
@@ -169,8 +165,7 @@ export class FrontDoor implements OnApplicationShutdown {
       await client.query('ROLLBACK').catch(() => undefined);
       throw error;
     } finally {
-      client.off('error', end);
-      client.release(broken);
+      client.release();
     }
   }
 

@@ -1,12 +1,14 @@
 // The record: the ledger of all companies, one log each, on the service's connections.
 
 import { Injectable, type OnApplicationShutdown } from '@nestjs/common';
-import pg from 'pg';
+import type pg from 'pg';
 import {
   companyPool,
   createLists,
   createPostgresLedger,
   createSignals,
+  newClient,
+  openPool,
   startWakeUp,
 } from '#ledger';
 import type {
@@ -40,12 +42,11 @@ export class Ledgers implements OnApplicationShutdown {
   private readonly listeners = new Set<(log: string | undefined) => void>();
 
   constructor(settings: Settings, log: Log) {
-    this.pool = new pg.Pool({
+    this.pool = openPool({
       connectionString: settings.serviceUrl,
       max: 10,
       application_name: 'gauge-record',
     });
-    this.pool.on('error', () => undefined);
     this.connections = companyPool(this.pool);
     const signals = createSignals();
     this.ledger = createPostgresLedger({
@@ -62,7 +63,7 @@ export class Ledgers implements OnApplicationShutdown {
     });
     this.wakeUp = startWakeUp({
       newClient: () =>
-        new pg.Client({
+        newClient({
           connectionString: settings.serviceUrl,
           connectionTimeoutMillis: 5000,
         }),

@@ -1,7 +1,8 @@
 // What the log's own jobs ask before any company is known: each question gives one row or none.
 
 import { Injectable, type OnApplicationShutdown } from '@nestjs/common';
-import pg from 'pg';
+import type pg from 'pg';
+import { newClient, openPool } from '#ledger';
 import { Settings } from '../data/settings.js';
 
 export interface NextToVerify {
@@ -37,12 +38,11 @@ export class LogDoor implements OnApplicationShutdown {
   private readonly pool: pg.Pool;
 
   constructor(private readonly settings: Settings) {
-    this.pool = new pg.Pool({
+    this.pool = openPool({
       connectionString: settings.serviceUrl,
       max: 2,
       application_name: 'gauge-log-door',
     });
-    this.pool.on('error', () => undefined);
   }
 
   async nextToVerify(
@@ -73,7 +73,7 @@ export class LogDoor implements OnApplicationShutdown {
 
   /** Undefined where another instance has it. It lives as long as its connection. */
   async takeLock(): Promise<HeldLock | undefined> {
-    const client = new pg.Client({
+    const client = newClient({
       connectionString: this.settings.serviceUrl,
       application_name: 'gauge-verification-lock',
       keepAlive: true,

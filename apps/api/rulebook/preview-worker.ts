@@ -2,9 +2,8 @@
 // answering meanwhile. It is ended from outside when the preview is cancelled.
 
 import { parentPort, workerData } from 'node:worker_threads';
-import pg from 'pg';
 import type { ImpactScope } from '#jobs/contract';
-import { companyPool } from '#ledger';
+import { companyPool, openPool } from '#ledger';
 import type { Edition } from '#rules';
 import { runPreview, type Going, type Outcome } from './run-preview.js';
 
@@ -22,12 +21,11 @@ export type Heard =
 const port = parentPort;
 if (port === null) throw new Error('This file runs as a worker thread.');
 const { serviceUrl, ...asked } = workerData as WorkerInput;
-const connections = new pg.Pool({
+const connections = openPool({
   connectionString: serviceUrl,
   max: 1,
   application_name: 'gauge-preview',
 });
-connections.on('error', () => undefined);
 const say = (heard: Heard): void => port.postMessage(heard);
 try {
   const pool = companyPool(connections);

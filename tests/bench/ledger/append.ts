@@ -1,7 +1,8 @@
 // Appends per second of the ledger and its peers against the driver's own ceiling: one insert in one
 // transaction, nothing else.
 
-import pg from 'pg';
+import type pg from 'pg';
+import { newClient } from '#ledger';
 import type { BenchDatabase } from './database.js';
 import { loadEvents, streamLoad } from './events.js';
 import { compare } from './measure.js';
@@ -26,7 +27,7 @@ export async function benchAppend(
   effort: { readonly rounds: number; readonly seconds: number },
 ): Promise<AppendCell[]> {
   const raw = await rawClients(await database.empty('bench_raw'));
-  const owner = new pg.Client({ connectionString: database.ownerUrl });
+  const owner = newClient({ connectionString: database.ownerUrl });
   await owner.connect();
   const cells: AppendCell[] = [];
   for (const events of [1, 5]) {
@@ -46,10 +47,7 @@ export async function benchAppend(
 }
 
 async function rawClients(url: string): Promise<pg.Client[]> {
-  const clients = Array.from(
-    { length: MOST_CLIENTS },
-    () => new pg.Client({ connectionString: url }),
-  );
+  const clients = Array.from({ length: MOST_CLIENTS }, () => newClient({ connectionString: url }));
   await Promise.all(clients.map((client) => client.connect()));
   await clients[0]?.query(
     'CREATE TABLE raw_event (id bigint GENERATED ALWAYS AS IDENTITY PRIMARY KEY, data jsonb NOT NULL)',

@@ -3,7 +3,7 @@
 import { chmodSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import pg from 'pg';
+import { newClient } from '#ledger';
 import { startDatabase } from '../../../apps/cli/database.js';
 import { migrate } from '../../../apps/cli/migrate.js';
 
@@ -35,7 +35,7 @@ export async function startBenchDatabase(): Promise<BenchDatabase> {
 }
 
 async function makeEmpty(ownerUrl: string, name: string): Promise<string> {
-  const owner = new pg.Client({ connectionString: ownerUrl });
+  const owner = newClient({ connectionString: ownerUrl });
   await owner.connect();
   await owner.query(`DROP DATABASE IF EXISTS ${name}`);
   await owner.query(`CREATE DATABASE ${name}`);

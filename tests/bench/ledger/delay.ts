@@ -2,12 +2,12 @@
 // another service that hears of the commit through the database.
 
 import { setTimeout as sleep } from 'node:timers/promises';
-import pg from 'pg';
 import {
   companyPool,
   createLists,
   createPostgresLedger,
   createSignals,
+  newClient,
   openServicePool,
   startWakeUp,
 } from '#ledger';
@@ -45,7 +45,7 @@ function serve(serviceUrl: string, name: string) {
   const list = lastSeen(name, () => undefined);
   const lists = createLists({ ledger, pool: companies, lists: [list], signals, onFault });
   const wakeUp = startWakeUp({
-    newClient: () => new pg.Client({ connectionString: serviceUrl }),
+    newClient: () => newClient({ connectionString: serviceUrl }),
     onWake: (log) => lists.wake(log),
     onFault: () => undefined,
   });
@@ -68,7 +68,7 @@ export async function listDelay(
   ownerUrl: string,
   serviceUrl: string,
 ): Promise<{ here: number; elsewhere: number }> {
-  const owner = new pg.Client({ connectionString: ownerUrl });
+  const owner = newClient({ connectionString: ownerUrl });
   await owner.connect();
   await owner.query(`DROP TABLE IF EXISTS last_seen;
     CREATE TABLE last_seen (name text PRIMARY KEY, pos bigint NOT NULL);

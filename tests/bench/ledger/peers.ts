@@ -7,7 +7,7 @@
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import pg from 'pg';
+import { openPool } from '#ledger';
 import type { AppendTo } from './events.js';
 
 export interface Peer {
@@ -52,7 +52,7 @@ const PEERS: Record<string, OpenPeer> = {
     const maker = open(url);
     await maker.schema.migrate();
     await maker.close();
-    const pool = new pg.Pool({ connectionString: url, max: clients });
+    const pool = openPool({ connectionString: url, max: clients });
     const options = { schema: { autoMigration: 'None' }, connectionOptions: { pool } };
     const store = open(url, options);
     return {

@@ -1,7 +1,7 @@
 // Reads of one stream of fifty events, and the driver's own ceiling: the same bodies by the same
 // index, parsed.
 
-import pg from 'pg';
+import { newClient } from '#ledger';
 import { compare } from './measure.js';
 import type { Row } from './measure.js';
 import { STREAM_LENGTH } from './events.js';
@@ -16,7 +16,7 @@ export async function benchRead(
   ours: Ours,
   effort: { readonly rounds: number; readonly seconds: number },
 ): Promise<Row[]> {
-  const raw = new pg.Client({ connectionString: serviceUrl });
+  const raw = newClient({ connectionString: serviceUrl });
   await raw.connect();
   await raw.query("SELECT set_config('gauge.company', $1, false)", [LOG]);
   const full = await raw.query<{ stream_id: string }>(

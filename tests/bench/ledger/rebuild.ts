@@ -1,8 +1,7 @@
 // Rebuild of a list over the whole log, exactly once, against the plain loop that does the same by
 // hand: a page, a fold, one statement for rows and checkpoint.
 
-import pg from 'pg';
-import { companyPool, createLists, createSignals } from '#ledger';
+import { companyPool, createLists, createSignals, newClient, openPool } from '#ledger';
 import type { List, Recorded } from '#ledger';
 import { LOG } from './ours.js';
 import type { Ours } from './ours.js';
@@ -27,7 +26,7 @@ export async function benchRebuild(
   serviceUrl: string,
   ours: Ours,
 ): Promise<RebuildRates> {
-  const owner = new pg.Client({ connectionString: ownerUrl });
+  const owner = newClient({ connectionString: ownerUrl });
   await owner.connect();
   await owner.query(`
     DROP TABLE IF EXISTS tally, raw_tally, raw_checkpoint;
@@ -70,7 +69,7 @@ const ROWS = 'unnest($1::text[], $2::int[], $3::int[], $4::float8[]) AS u (s, n,
 
 /** Seconds. */
 async function rawRebuild(serviceUrl: string): Promise<number> {
-  const client = new pg.Client({ connectionString: serviceUrl });
+  const client = newClient({ connectionString: serviceUrl });
   await client.connect();
   await client.query("SELECT set_config('gauge.company', $1, false)", [LOG]);
   await client.query(`INSERT INTO raw_checkpoint VALUES ('list', 0)`);
@@ -125,7 +124,7 @@ const tally: List = {
 
 /** Seconds of catching up from nothing, page by page as a rebuild does. */
 async function ourRebuild(serviceUrl: string, ours: Ours): Promise<number> {
-  const service = new pg.Pool({ connectionString: serviceUrl, max: 4 });
+  const service = openPool({ connectionString: serviceUrl, max: 4 });
   const onFault = (_: string, __: string, fault: unknown) => {
     throw fault;
   };

@@ -4,8 +4,8 @@
 
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
-import pg from 'pg';
-import { canonical, Frontier, leafHash, type Recorded } from '#ledger';
+import type pg from 'pg';
+import { canonical, Frontier, leafHash, newClient, type Recorded } from '#ledger';
 
 export interface Fill {
   readonly ownerUrl: string;
@@ -27,7 +27,7 @@ export const jobId = (i: number): string =>
 const ID_OF = (prefix: string) => `'${prefix}-0000-7000-8000-' || lpad(to_hex(i), 12, '0')`;
 
 export async function fill(given: Fill): Promise<{ readonly events: number }> {
-  const owner = new pg.Client({ connectionString: given.ownerUrl });
+  const owner = newClient({ connectionString: given.ownerUrl });
   await owner.connect();
   try {
     await owner.query(`SELECT set_config('gauge.company', $1, false)`, [given.company]);
