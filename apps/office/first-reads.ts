@@ -6,6 +6,14 @@ import { begin, forgetBegun } from './api/begun.js';
 import { queryOf } from './jobs/query.js';
 import { homeOf } from './shell/home.js';
 
+declare global {
+  var __zod_globalConfig: { jitless?: boolean } | undefined;
+}
+
+// The pages' shapes are checked without trying whether code can be made from text: the service forbids
+// that to its pages, and the browser would report the try.
+globalThis.__zod_globalConfig = { jitless: true };
+
 /** Pages before sign-in and by private link ask for no session. */
 const WITHOUT_SESSION = /^\/(sign-in|packet|customer|setup)\b/;
 const { pathname, search } = location;

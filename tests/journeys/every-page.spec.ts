@@ -12,22 +12,35 @@ const LONG = process.env['JOURNEYS'] === 'long';
 journey('every page', () => {
   const office = withOffice();
   const tabs = new Map<string, Promise<Page>>();
+  /** What the browser reported, but for answers that the page shows itself. */
+  const reported: string[] = [];
+  const listen = (page: Page): Page =>
+    page
+      .on('pageerror', (error) => reported.push(error.message))
+      .on('console', (message) => {
+        const text = message.text();
+        if (message.type() === 'error' && !text.startsWith('Failed to load resource'))
+          reported.push(text);
+      });
   const tabOf = (who: Who | null, narrow = false, dark = false): Promise<Page> => {
     const key = `${who?.id} ${narrow} ${dark}`;
     const viewport = narrow ? { width: 320, height: 700 } : { width: 1280, height: 900 };
     const options = { viewport, colorScheme: dark ? ('dark' as const) : ('light' as const) };
-    const tab = tabs.get(key) ?? (who ? office.as(who, options) : office.stranger(options));
+    const tab =
+      tabs.get(key) ?? (who ? office.as(who, options) : office.stranger(options)).then(listen);
     tabs.set(key, tab);
     return tab;
   };
   const pages = PAGES.map((each) => [each.name, each] as const);
 
   test.each(pages)(
-    'point 4: axe finds nothing on %s, wide and light',
+    'point 4: axe finds nothing on %s, wide and light, and the browser has nothing to report',
     async (_, { path, who }) => {
       const page = await tabOf(who);
+      reported.length = 0;
       await page.goto(path);
       await settled(page);
+      expect(reported).toEqual([]);
       expect(await axe(page)).toEqual([]);
     },
     60_000,

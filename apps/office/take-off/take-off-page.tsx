@@ -131,7 +131,7 @@ function Recorded({
     <section className="stack wide" aria-label={`Take-off ${sheet.number}`}>
       <h2>Take-off {sheet.number}</h2>
       <p>
-        <Tag tone={stale ? 'blocked' : 'ready'}>{stale ? 'No longer counts' : 'Counts'}</Tag>{' '}
+        <Tag tone={stale ? 'blocked' : 'ready'}>{stale ? 'Out of date' : 'Up to date'}</Tag>{' '}
         Recorded by {nameOf(sheet.recorded.by)}, {moment(sheet.recorded.at)}, from{' '}
         {sheet.measured_from}.
       </p>

@@ -36,10 +36,10 @@ export function TakeOffs({
                 {!taken ? (
                   'not taken off yet'
                 ) : taken.stands === 'current' ? (
-                  <Tag tone="ready">Counts</Tag>
+                  <Tag tone="ready">Up to date</Tag>
                 ) : (
                   <>
-                    <Tag tone="blocked">No longer counts</Tag>{' '}
+                    <Tag tone="blocked">Out of date</Tag>{' '}
                     {capital(taken.stale_because.join('; '))}
                   </>
                 )}
