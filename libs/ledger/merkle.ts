@@ -25,7 +25,8 @@ export function nodeHash(left: Uint8Array, right: Uint8Array): Hash {
   }
   pair.set(left, 1);
   pair.set(right, 1 + HASH_BYTES);
-  return Buffer.from(hash('sha256', pair, 'hex'), 'hex');
+  // As Latin-1 text, the quickest way from the digest to its bytes.
+  return Buffer.from(hash('sha256', pair, 'latin1' as 'hex'), 'latin1');
 }
 
 /** The root over leaf hashes. */

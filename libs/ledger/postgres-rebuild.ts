@@ -67,23 +67,23 @@ async function fill(
   return reached;
 }
 
-/** Pages of events after < pos ≤ upTo; the next page is read while this one is in use. */
+/** Pages of events after < pos ≤ upTo; while a full one is in use the next one is read. */
 export async function* pages(
   { ledger, pageSize }: Pick<RebuildTools, 'ledger' | 'pageSize'>,
   log: string,
   after: number,
   upTo: number,
 ): AsyncGenerator<Recorded[]> {
-  const read = (from: number) =>
-    from >= upTo
-      ? Promise.resolve([])
-      : ledger.readAll(log, { after: from, limit: Math.min(pageSize, upTo - from) });
-  let next = read(after);
-  for (;;) {
+  const limitAt = (from: number) => Math.min(pageSize, upTo - from);
+  const read = (from: number) => ledger.readAll(log, { after: from, limit: limitAt(from) });
+  let from = after;
+  let next = from < upTo ? read(from) : undefined;
+  while (next !== undefined) {
     const page = await next;
-    if (page.length === 0) return;
-    next = read((page.at(-1) as Recorded).pos);
-    next.catch(() => undefined);
-    yield page;
+    const full = page.length === limitAt(from);
+    from += page.length;
+    next = full && from < upTo ? read(from) : undefined;
+    next?.catch(() => undefined);
+    if (page.length > 0) yield page;
   }
 }

@@ -93,30 +93,29 @@ const SURVEY: Statement = {
 const BETWEEN_BODIES = '\u0001';
 
 /**
- * One statement, one round trip: fence, positions, events and commands, or nothing. The batch is one
- * JSON parameter; the bodies go beside it as they are, because escaping them cost more than hashing.
- * The times of a batch follow each other by a microsecond, so that the last one gives them all.
+ * One statement, one round trip: fence, positions, events and commands, or nothing. What is one for the
+ * batch has a parameter of its own type; commands and events are a JSON array each, parsed once; the
+ * bodies go beside them as they are, because escaping them cost more than hashing. The times of a batch
+ * follow each other by a microsecond, so that the last one gives them all.
  */
 const COMMIT: Statement = {
   name: 'ledger-commit',
   text: `WITH moved AS (
-      UPDATE ledger.log SET head = $3, last_at = (b->>'lastAt')::timestamptz,
-        frontier = decode(b->>'frontier', 'hex'), root = decode(b->>'root', 'hex')
-      FROM (SELECT $4::jsonb AS b) AS input
+      UPDATE ledger.log SET head = $3, last_at = $4, frontier = $5, root = $6
       WHERE log_id = $1 AND head = $2
-      RETURNING log_id, last_at, b),
+      RETURNING log_id, last_at),
     kept AS (
       INSERT INTO ledger.command
         (log_id, command_id, digest, first_pos, last_pos, versions, recorded_at)
       SELECT log_id, c->>0, c->>1, (c->>2)::bigint, (c->>3)::bigint, c->4, (c->>5)::timestamptz
-      FROM moved, jsonb_array_elements(b->'commands') AS c)
+      FROM moved, jsonb_array_elements($7::jsonb) AS c)
     INSERT INTO ledger.event
       (log_id, pos, stream_id, version, type, recorded_at, effective_at, body, leaf)
     SELECT log_id, $2 + n, e->>0, (e->>1)::integer, e->>2, at.recorded,
       coalesce((e->>4)::timestamptz, at.recorded), body, decode(e->>3, 'hex')
     FROM moved, ROWS FROM (
-        jsonb_array_elements(b->'events'),
-        unnest(string_to_array($5, E'\\x01'))
+        jsonb_array_elements($8::jsonb),
+        unnest(string_to_array($9, E'\\x01'))
       ) WITH ORDINALITY AS each (e, body, n),
       LATERAL (SELECT last_at - ($3 - $2 - n) * interval '1 microsecond' AS recorded) AS at`,
 };
@@ -139,18 +138,22 @@ const LIST_POSITION: Statement = {
 };
 
 function commitValues(log: string, { seen, after, events, commands }: Batch): unknown[] {
-  const batch = {
-    lastAt: formatMicros(after.lastAt),
-    frontier: after.frontier.encode().toString('hex'),
-    root: after.root.toString('hex'),
-    commands: commands.map((c) => [c.id, c.digest, c.first, c.last, c.versions, c.recordedAt]),
-    events: events.map(({ stream, version, type, leaf, effectiveAt, recordedAt }) => {
-      const row = [stream, version, type, leaf.toString('hex')];
-      return effectiveAt === recordedAt ? row : [...row, effectiveAt];
-    }),
-  };
-  const bodies = events.map((event) => event.body).join(BETWEEN_BODIES);
-  return [log, seen, after.pos, JSON.stringify(batch), bodies];
+  const kept = commands.map((c) => [c.id, c.digest, c.first, c.last, c.versions, c.recordedAt]);
+  const columns = events.map(({ stream, version, type, leaf, effectiveAt, recordedAt }) => {
+    const row = [stream, version, type, leaf.toString('hex')];
+    return effectiveAt === recordedAt ? row : [...row, effectiveAt];
+  });
+  return [
+    log,
+    seen,
+    after.pos,
+    formatMicros(after.lastAt),
+    after.frontier.encode(),
+    after.root,
+    JSON.stringify(kept),
+    JSON.stringify(columns),
+    events.map((event) => event.body).join(BETWEEN_BODIES),
+  ];
 }
 
 function outcomeOf(result: pg.QueryResult, batch: Batch): 'committed' | 'moved' {

@@ -8,7 +8,7 @@ import {
   createPostgresLedger,
   createSignals,
   newClient,
-  openPool,
+  openServicePool,
   startWakeUp,
 } from '#ledger';
 import type {
@@ -42,11 +42,7 @@ export class Ledgers implements OnApplicationShutdown {
   private readonly listeners = new Set<(log: string | undefined) => void>();
 
   constructor(settings: Settings, log: Log) {
-    this.pool = openPool({
-      connectionString: settings.serviceUrl,
-      max: 10,
-      application_name: 'gauge-record',
-    });
+    this.pool = openServicePool(settings.serviceUrl, 10, 'gauge-record');
     this.connections = companyPool(this.pool);
     const signals = createSignals();
     this.ledger = createPostgresLedger({

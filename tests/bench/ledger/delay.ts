@@ -1,86 +1,47 @@
 // How long a list is behind a commit while little happens: one kept in this process, and one kept by
 // another service that hears of the commit through the database.
 
+import { once } from 'node:events';
 import { setTimeout as sleep } from 'node:timers/promises';
-import {
-  companyPool,
-  createLists,
-  createPostgresLedger,
-  createSignals,
-  newClient,
-  openServicePool,
-  startWakeUp,
-} from '#ledger';
-import type { List } from '#ledger';
+import { Worker } from 'node:worker_threads';
+import { newClient } from '#ledger';
+import { LOG, now, serve } from './delay-service.js';
 import { quantile } from './measure.js';
 
-const LOG = 'delay';
-const COMMITS = 200;
-
-/** A list as small as one can be: the last position. */
-function lastSeen(name: string, onApplied: (pos: number) => void): List {
-  return {
-    name,
-    apply: async (events, _, client) => {
-      await client.query('UPDATE last_seen SET pos = $2 WHERE name = $1', [
-        name,
-        events.at(-1)?.pos,
-      ]);
-      onApplied(events.at(-1)?.pos ?? 0);
-    },
-    digest: () => Promise.resolve(''),
-    clear: () => Promise.resolve(),
-  };
-}
-
-/** One service: its ledger, its list, and what wakes it. */
-function serve(serviceUrl: string, name: string) {
-  const pool = openServicePool(serviceUrl, 4);
-  const companies = companyPool(pool);
-  const signals = createSignals();
-  const ledger = createPostgresLedger({ pool: companies, signals });
-  const onFault = (_: string, __: string, fault: unknown) => {
-    throw fault;
-  };
-  const list = lastSeen(name, () => undefined);
-  const lists = createLists({ ledger, pool: companies, lists: [list], signals, onFault });
-  const wakeUp = startWakeUp({
-    newClient: () => newClient({ connectionString: serviceUrl }),
-    onWake: (log) => lists.wake(log),
-    onFault: () => undefined,
-  });
-  ledger.onAppended((log) => wakeUp.announce(log));
-  /** When the list's own checkpoint was committed with this position. */
-  const reached = async (pos: number): Promise<number> => {
-    while (signals.reached(LOG, name) < pos) await signals.nextAdvance(LOG, name, 1000);
-    return performance.now();
-  };
-  const stop = async () => {
-    await lists.stop();
-    await wakeUp.stop();
-    await pool.end();
-  };
-  return { ledger, lists, reached, stop };
-}
+/** The first ones find cold code and connections. */
+const COLD = 20;
+const COMMITS = COLD + 200;
 
 /** p99 in milliseconds. */
-export async function listDelay(
-  ownerUrl: string,
-  serviceUrl: string,
-): Promise<{ here: number; elsewhere: number }> {
+export interface Delay {
+  readonly here: number;
+  readonly elsewhere: number;
+  /** Of one update in one transaction by the driver: what disk and server take themselves. */
+  readonly update: number;
+}
+
+export async function listDelay(ownerUrl: string, serviceUrl: string): Promise<Delay> {
   const owner = newClient({ connectionString: ownerUrl });
   await owner.connect();
   await owner.query(`DROP TABLE IF EXISTS last_seen;
     CREATE TABLE last_seen (name text PRIMARY KEY, pos bigint NOT NULL);
     INSERT INTO last_seen VALUES ('here', 0), ('elsewhere', 0);
+    INSERT INTO last_seen VALUES ('plain', 0);
     GRANT ALL ON last_seen TO gauge_service`);
-  await owner.end();
-  const [here, elsewhere] = [serve(serviceUrl, 'here'), serve(serviceUrl, 'elsewhere')];
+  const here = serve(serviceUrl, 'here');
   await here.ledger.createLog(LOG);
+  const other = new Worker(new URL('./delay-service.ts', import.meta.url), {
+    workerData: { serviceUrl, name: 'elsewhere', upTo: COMMITS },
+  });
+  const ended = once(other, 'exit');
+  await once(other, 'message');
+  const elsewhere = new Map<number, number>();
+  other.on('message', ([pos, at]: [number, number]) => elsewhere.set(pos, at));
   here.lists.follow(LOG);
-  elsewhere.lists.follow(LOG);
   await sleep(500);
-  const delays: { here: number; elsewhere: number }[] = [];
+  const committed: number[] = [];
+  const delays: number[] = [];
+  const updates: number[] = [];
   for (let i = 0; i < COMMITS; i++) {
     const result = await here.ledger.append({
       log: LOG,
@@ -89,21 +50,20 @@ export async function listDelay(
       streams: [{ stream: 's', expectedVersion: i, events: [{ type: 't/1', data: { i } }] }],
     });
     if (result.kind !== 'appended') throw new Error(result.kind);
-    const committed = performance.now();
-    const [a, b] = await Promise.all([here.reached(result.last), elsewhere.reached(result.last)]);
-    delays.push({ here: a - committed, elsewhere: b - committed });
+    committed.push(now());
+    delays.push((await here.reached(result.last)) - (committed[i] as number));
+    await sleep(25);
+    const start = now();
+    await owner.query({ ...SET_PLAIN, values: [i] });
+    updates.push(now() - start);
     await sleep(25);
   }
+  await owner.end();
+  await ended;
   await here.stop();
-  await elsewhere.stop();
-  return {
-    here: quantile(
-      delays.map((each) => each.here),
-      0.99,
-    ),
-    elsewhere: quantile(
-      delays.map((each) => each.elsewhere),
-      0.99,
-    ),
-  };
+  const there = committed.map((at, i) => (elsewhere.get(i + 1) as number) - at);
+  const p99 = (all: readonly number[]) => quantile(all.slice(COLD), 0.99);
+  return { here: p99(delays), elsewhere: p99(there), update: p99(updates) };
 }
+
+const SET_PLAIN = { name: 'plain', text: `UPDATE last_seen SET pos = $1 WHERE name = 'plain'` };

@@ -46,7 +46,8 @@ try {
   say(`verify 100,000 of 1.6 kB: ${whole.seconds.toFixed(1)} s, ${whole.megabytes} MB`);
   const delay = await listDelay(database.ownerUrl, database.serviceUrl);
   say(
-    `commit to list: ${delay.here.toFixed(2)} ms here, ${delay.elsewhere.toFixed(2)} ms elsewhere`,
+    `commit to list, p99: ${delay.here.toFixed(2)} ms here, ${delay.elsewhere.toFixed(2)} ms elsewhere; ` +
+      `one update by the driver ${delay.update.toFixed(2)} ms`,
   );
   const measured: Measured = {
     append,
