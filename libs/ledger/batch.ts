@@ -50,8 +50,8 @@ export function sealBatch(
           recordedAt: ++recordedAt,
         });
         events.push(sealed);
-        frontier.append(sealed.leaf);
-        leaf = sealed.leaf.toString('hex');
+        frontier.append(Buffer.from(sealed.leaf, 'hex'));
+        leaf = sealed.leaf;
       }
       heads.set(stream, { version, leaf });
       versions.push([stream, version]);

@@ -1,10 +1,9 @@
 // The envelope of an event: the canonical JSON that is stored, hashed and never rewritten.
 
-import { randomFillSync, randomUUID } from 'node:crypto';
+import { hash, randomFillSync, randomUUID } from 'node:crypto';
 import { canonical } from './canonical.js';
 import type { AppendRequest, NewEvent, Recorded } from './ledger.js';
-import { leafHash } from './merkle.js';
-import type { Hash } from './merkle.js';
+import { LEAF } from './merkle.js';
 import { formatMicros, normalTime } from './time.js';
 
 /** All of an event but what only its place in the log decides. */
@@ -38,7 +37,8 @@ export interface Sealed {
   readonly recordedAt: string;
   readonly effectiveAt: string;
   readonly body: string;
-  readonly leaf: Hash;
+  /** Hexadecimal. */
+  readonly leaf: string;
 }
 
 /** Random bytes of a ledger; a played job file brings its own, so that two plays are the same. */
@@ -77,10 +77,12 @@ export function seal({ stream, type, effectiveAt, parts }: Draft, place: Place):
   const recordedAt = formatMicros(place.recordedAt);
   const effective = effectiveAt ?? recordedAt;
   const before = prev === null ? 'null' : `"${prev}"`;
-  const body =
-    `${parts.data}${effective}${parts.id}${pos},"prev":${before},"recordedAt":"${recordedAt}` +
+  // Hashed as one piece with what comes before it, the text is whole; its body is a view of it.
+  const hashed =
+    `${LEAF}${parts.data}${effective}${parts.id}${pos},"prev":${before},"recordedAt":"${recordedAt}` +
     `${parts.salt}${parts.type}${version}}`;
-  const leaf = leafHash(body);
+  const leaf = hash('sha256', hashed, 'hex');
+  const body = hashed.slice(LEAF.length);
   return { pos, stream, version, type, recordedAt, effectiveAt: effective, body, leaf };
 }
 

@@ -48,7 +48,7 @@ export function createMemoryStore(): Store {
     readLeaves: async (log, start, end) =>
       find(log)
         .events.slice(start, end)
-        .map((e) => e.leaf),
+        .map((e) => Buffer.from(e.leaf, 'hex')),
     readHead: async (log) => {
       const { state } = find(log);
       return { ...state, frontier: state.frontier.encode() };
@@ -60,12 +60,13 @@ export function createMemoryStore(): Store {
           ...event,
           recordedAt: parseMicros(event.recordedAt),
           effectiveAt: parseMicros(event.effectiveAt),
+          leaf: Buffer.from(event.leaf, 'hex'),
         })),
     readLinks: async (log, wanted, upTo) =>
       wanted.flatMap(({ stream, version }) => {
         const found = find(log).streams.get(stream)?.[version - 1];
         if (found === undefined || found.pos > upTo) return [];
-        return [{ stream, version, leaf: found.leaf.toString('hex') }];
+        return [{ stream, version, leaf: found.leaf }];
       }),
     ...documents(find),
   };
@@ -161,7 +162,7 @@ function emptyLog(): MemoryLog {
 
 function headOf(events: readonly Sealed[] | undefined): StreamHead | undefined {
   const last = events?.at(-1);
-  return last && { version: last.version, leaf: last.leaf.toString('hex') };
+  return last && { version: last.version, leaf: last.leaf };
 }
 
 function pick<T>(names: readonly string[], find: (name: string) => T | undefined): Map<string, T> {

@@ -10,9 +10,12 @@ export const HASH_BYTES = 32;
 /** Of the empty tree: SHA-256 of nothing. */
 export const EMPTY_ROOT: Hash = createHash('sha256').digest();
 
+/** What comes before a body in its leaf's hash. */
+export const LEAF = '\0';
+
 /** SHA-256(0x00 ‖ body); a text is hashed as UTF-8. */
 export function leafHash(body: string | Uint8Array): Hash {
-  if (typeof body === 'string') return Buffer.from(hash('sha256', `\0${body}`, 'hex'), 'hex');
+  if (typeof body === 'string') return Buffer.from(hash('sha256', LEAF + body, 'hex'), 'hex');
   return createHash('sha256').update('\0').update(body).digest();
 }
 

@@ -140,7 +140,7 @@ const LIST_POSITION: Statement = {
 function commitValues(log: string, { seen, after, events, commands }: Batch): unknown[] {
   const kept = commands.map((c) => [c.id, c.digest, c.first, c.last, c.versions, c.recordedAt]);
   const columns = events.map(({ stream, version, type, leaf, effectiveAt, recordedAt }) => {
-    const row = [stream, version, type, leaf.toString('hex')];
+    const row = [stream, version, type, leaf];
     return effectiveAt === recordedAt ? row : [...row, effectiveAt];
   });
   return [

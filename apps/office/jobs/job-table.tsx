@@ -1,6 +1,7 @@
 // The jobs as a native table: sortable heads, one link a row, the next action and whose it is.
 
-import { Link } from '@tanstack/react-router';
+import { useNavigate } from '@tanstack/react-router';
+import { memo, useCallback, type Dispatch, type MouseEvent, type SetStateAction } from 'react';
 import type { JobRow } from '#jobs/contract';
 import { ScrollTable, Tag, type Tone } from '../parts/table.js';
 import { day, today } from '../parts/words.js';
@@ -19,11 +20,15 @@ interface Props {
   readonly go: (next: Filter) => void;
   readonly busy: boolean;
   readonly selected?: readonly string[];
-  readonly setSelected?: (ids: readonly string[]) => void;
+  readonly setSelected?: Dispatch<SetStateAction<readonly string[]>>;
 }
 
 export function JobTable({ rows, filter, go, busy, selected = [], setSelected }: Props) {
   const sort = filter.sort ?? 'due';
+  const choose = useCallback(
+    (id: string) => setSelected?.((list) => toggle(list, id)),
+    [setSelected],
+  );
   const head = { sort, change: (next: string) => go({ ...filter, sort: next, page: '' }) };
   return (
     <ScrollTable
@@ -56,7 +61,7 @@ export function JobTable({ rows, filter, go, busy, selected = [], setSelected }:
             key={row.id}
             row={row}
             chosen={selected.includes(row.id)}
-            {...(setSelected ? { choose: () => setSelected(toggle(selected, row.id)) } : {})}
+            {...(setSelected ? { choose } : {})}
           />
         ))}
       </tbody>
@@ -67,15 +72,14 @@ export function JobTable({ rows, filter, go, busy, selected = [], setSelected }:
 const toggle = (list: readonly string[], id: string): readonly string[] =>
   list.includes(id) ? list.filter((each) => each !== id) : [...list, id];
 
-function Row({
-  row,
-  chosen,
-  choose,
-}: {
+interface RowProps {
   readonly row: JobRow;
   readonly chosen: boolean;
-  readonly choose?: () => void;
-}) {
+  readonly choose?: (id: string) => void;
+}
+
+/** Drawn again only when its job or its choice changes, not with every change of the filter. */
+const Row = memo(function Row({ row, chosen, choose }: RowProps) {
   const late = row.due !== null && row.due < today() && row.state !== 'Done';
   return (
     <tr>
@@ -84,15 +88,13 @@ function Row({
           <input
             type="checkbox"
             checked={chosen}
-            onChange={choose}
+            onChange={() => choose(row.id)}
             aria-label={`Select ${row.number}`}
           />
         </td>
       )}
       <th scope="row">
-        <Link to="/jobs/$job" params={{ job: row.id }} className="row-link">
-          {row.number}
-        </Link>
+        <JobLink id={row.id} number={row.number} />
         <br />
         <span className="quiet small">{row.name}</span>
       </th>
@@ -114,6 +116,21 @@ function Row({
         {late && <strong> overdue</strong>}
       </td>
     </tr>
+  );
+});
+
+/** A plain link: one of the router's would be worked out anew, for every row, at each change of address. */
+function JobLink({ id, number }: { readonly id: string; readonly number: string }) {
+  const navigate = useNavigate();
+  const follow = (event: MouseEvent) => {
+    if (event.metaKey || event.ctrlKey || event.shiftKey || event.altKey) return;
+    event.preventDefault();
+    void navigate({ to: '/jobs/$job', params: { job: id } });
+  };
+  return (
+    <a href={`/jobs/${id}`} className="row-link" onClick={follow}>
+      {number}
+    </a>
   );
 }
 
