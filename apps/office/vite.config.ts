@@ -53,6 +53,24 @@ export default defineConfig({
         index: path.join(import.meta.dirname, 'index.html'),
         [FIRST]: path.join(import.meta.dirname, `${FIRST}.ts`),
       },
+      output: {
+        // What every page takes in comes in one piece, not in twenty.
+        advancedChunks: {
+          groups: [
+            {
+              name: 'first',
+              test: /api\/begun|jobs\/query\.|shell\/home\.|preload-helper/,
+              priority: 3,
+            },
+            {
+              name: 'ground',
+              test: /node_modules\/(react|react-dom|scheduler|@tanstack)\//,
+              priority: 2,
+            },
+            { name: 'ground', test: /office\/(api|shell|parts)\//, minShareCount: 6, priority: 1 },
+          ],
+        },
+      },
     },
   },
   logLevel: 'warn',

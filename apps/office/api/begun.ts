@@ -17,6 +17,8 @@ export function begin(path: string): Promise<Response> {
   return answer;
 }
 
+export const hasBegun = (path: string): boolean => begun.has(path);
+
 export function takeBegun(path: string): Promise<Response> | undefined {
   const answer = begun.get(path);
   begun.delete(path);

@@ -1,36 +1,22 @@
-// One modal dialog: labelled, focus inside, Esc cancels, focus returns to its opener.
+// One modal dialog. Its code comes once the first page stands, so that no list waits for it.
 
-import type { ReactNode } from 'react';
-import { Dialog as AriaDialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { lazy, Suspense, type ReactNode } from 'react';
 
-export function Dialog({
-  title,
-  open,
-  close,
-  children,
-  urgent,
-}: {
+export interface DialogProps {
   readonly title: string;
   readonly open: boolean;
   readonly close: () => void;
   readonly children: ReactNode;
   readonly urgent?: boolean;
-}) {
-  return (
-    <ModalOverlay
-      className="shade"
-      isOpen={open}
-      onOpenChange={(now) => !now && close()}
-      isDismissable={!urgent}
-    >
-      <Modal className="dialog">
-        <AriaDialog role={urgent ? 'alertdialog' : 'dialog'}>
-          <Heading slot="title" level={2}>
-            {title}
-          </Heading>
-          {children}
-        </AriaDialog>
-      </Modal>
-    </ModalOverlay>
-  );
 }
+
+export const loadModal = () => import('./modal.js');
+const Modal = lazy(loadModal);
+
+/** Is there only while it is open. */
+export const Dialog = (props: DialogProps) =>
+  props.open && (
+    <Suspense>
+      <Modal {...props} />
+    </Suspense>
+  );

@@ -1,15 +1,13 @@
 // The slim top bar: product, sections, the person.
 
-import { Link, useNavigate } from '@tanstack/react-router';
-import { useState } from 'react';
-import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
+import { Link } from '@tanstack/react-router';
+import { lazy, Suspense, useRef, useState } from 'react';
 import type { Session } from '../api/answers.js';
 import { ask, problemFrom } from '../api/client.js';
 import { unsaved } from '../parts/draft.js';
 import { Dialog } from '../parts/dialog.js';
 import { forgetPhone } from '../phone/without-signal.js';
 import { has, OFFICE } from './home.js';
-import { applyLook, LOOKS } from './look.js';
 
 const SECTIONS = [
   {
@@ -48,7 +46,7 @@ export function Bar({ session }: { readonly session: Session }) {
           </ul>
         </nav>
         <div className="person">
-          <PersonMenu session={session} />
+          <Person session={session} />
         </div>
       </div>
     </header>
@@ -67,8 +65,12 @@ export const Mark = () => (
   </svg>
 );
 
-function PersonMenu({ session }: { readonly session: Session }) {
-  const navigate = useNavigate();
+export const loadPersonMenu = () => import('./person-menu.js');
+const PersonMenu = lazy(loadPersonMenu);
+
+function Person({ session }: { readonly session: Session }) {
+  const button = useRef<HTMLButtonElement>(null);
+  const [open, setOpen] = useState(false);
   const [asking, setAsking] = useState<'no' | 'unsaved' | 'offline'>('no');
   const leave = async () => {
     const still = await ask('/session', { method: 'DELETE' }).then(
@@ -87,27 +89,25 @@ function PersonMenu({ session }: { readonly session: Session }) {
   };
   return (
     <>
-      <MenuTrigger>
-        <Button>{session.person.name}</Button>
-        <Popover className="menu" placement="bottom end">
-          <Menu
-            aria-label={`${session.person.name}, ${session.company.name}`}
-            onAction={(key) => {
-              if (key === 'password') void navigate({ to: '/password' });
-              else if (key === 'leave') leaveOrAsk();
-              else applyLook(LOOKS[Number(key)]);
-            }}
-          >
-            {LOOKS.map((name, i) => (
-              <MenuItem key={name} id={String(i)}>
-                Look: {name}
-              </MenuItem>
-            ))}
-            <MenuItem id="password">Password and mail</MenuItem>
-            <MenuItem id="leave">Sign out</MenuItem>
-          </Menu>
-        </Popover>
-      </MenuTrigger>
+      <button
+        ref={button}
+        type="button"
+        aria-haspopup="menu"
+        aria-expanded={open}
+        onClick={() => setOpen(true)}
+      >
+        {session.person.name}
+      </button>
+      {open && (
+        <Suspense>
+          <PersonMenu
+            session={session}
+            button={button}
+            close={() => setOpen(false)}
+            leave={leaveOrAsk}
+          />
+        </Suspense>
+      )}
       <Dialog
         title="Sign out with unsaved work?"
         open={asking === 'unsaved'}
