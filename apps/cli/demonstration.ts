@@ -22,7 +22,7 @@ import { rulesDraft } from './demonstration/rules-draft.js';
 import { ACTORS, type InventedJob, type Step } from './demonstration/steps.js';
 import { WORKSHOP } from './demonstration/workshop.js';
 
-const { company, name } = DEMONSTRATION;
+const { company, name, address, phone } = DEMONSTRATION;
 const DONE = 'demonstration';
 
 export async function fillDemonstration(service: Service): Promise<void> {
@@ -46,7 +46,10 @@ export async function fillDemonstration(service: Service): Promise<void> {
 
 async function fillPeople(service: Service): Promise<void> {
   const { prisma } = service.get(Companies).of(company);
-  await prisma.company.createMany({ data: [{ id: company, name }], skipDuplicates: true });
+  await prisma.company.createMany({
+    data: [{ id: company, name, address, phone }],
+    skipDuplicates: true,
+  });
   await prisma.person.createMany({
     data: PEOPLE.map(({ id, name: own, email, roles }) => ({
       companyId: company,

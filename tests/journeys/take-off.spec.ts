@@ -7,6 +7,7 @@ import { BARN } from '../../apps/cli/demonstration/barn.js';
 import { CREW, OFFICE } from '../../apps/cli/demonstration/people.js';
 import { button, link, pick, type } from './acts.js';
 import { axe, journey, settled, withOffice } from './browser.js';
+import { press, write } from './keys.js';
 
 journey('a take-off by clicks', () => {
   const office = withOffice();
@@ -125,4 +126,17 @@ journey('a take-off by clicks', () => {
     expect(await crew.getByRole('button', { name: /take off/i }).count()).toBe(0);
     expect(await crew.getByRole('link', { name: 'Use in the order' }).count()).toBe(0);
   }, 60_000);
+
+  test('by the keyboard alone: taken off again with another overhang, and recorded', async () => {
+    const alone = await office.as(OFFICE);
+    await alone.goto(`/jobs/${BARN.id}/take-off/roof`);
+    await alone.getByRole('heading', { name: 'Take-off 1' }).waitFor();
+    await press(alone, /^Take off again$/);
+    await write(alone, /^Measured from/, 'Tape on the roof (invented)');
+    await write(alone, /^Overhang/, '1.5');
+    await alone.getByText(/^Counted, not recorded yet: \d+ pieces/).waitFor();
+    await press(alone, /^Record the take-off$/);
+    await alone.getByRole('heading', { name: 'Take-off 2' }).waitFor();
+    expect(await alone.locator('main').innerText()).toContain('Tape on the roof (invented)');
+  }, 90_000);
 });

@@ -167,3 +167,28 @@ test('the report of an office that has just begun', async () => {
   expect(body.overrides).toEqual([]);
   expect(body.stages).toEqual(expect.arrayContaining([expect.objectContaining({ jobs: 1 })]));
 });
+
+describe('the company’s settings', () => {
+  const read = async () => (await people.administrator.get<object>('/company')).body;
+  const change = (body: object) =>
+    people.administrator.send<{ faults?: { pointer: string }[] }>('PATCH', '/company', body);
+
+  test('change by their administrator, each by itself', async () => {
+    expect((await change({ address: ' 1 Seam Street, Exampleville KS ' })).status).toBe(200);
+    expect((await change({ phone: '555 0100' })).status).toBe(200);
+    expect(await read()).toMatchObject({
+      name: 'Office',
+      address: '1 Seam Street, Exampleville KS',
+      phone: '555 0100',
+    });
+    expect((await people.office.send('PATCH', '/company', { phone: '' })).status).toBe(403);
+  });
+
+  test('are refused with every fault named, and nothing of them changes', async () => {
+    const before = await read();
+    const refused = await change({ name: ' ', phone: '5'.repeat(61), address: 'Elsewhere' });
+    expect(refused.status).toBe(422);
+    expect(refused.body.faults?.map(({ pointer }) => pointer)).toEqual(['/name', '/phone']);
+    expect(await read()).toEqual(before);
+  });
+});

@@ -124,11 +124,16 @@ describe('an order of it', () => {
     'has its counts in the JSON, in CSV and XLSX, and on paper with every plane drawn',
     async () => {
       const { lines, result } = await sheet();
+      const reached = { address: '1 Seam Street, Exampleville KS', phone: '555 0100' };
+      await told.people.administrator.send('PATCH', '/company', reached);
       await told.play('office', fromTakeOff(lines));
-      const { body: paper } = await told.people.office.get<{ lines: OrderLine[] }>(
+      const { body: paper } = await told.people.office.get<{ lines: OrderLine[]; buyer: string }>(
         `/jobs/${told.id}/papers/order/o1.1`,
       );
       expect(paper.lines).toEqual(lines);
+      expect(paper.buyer).toBe(
+        'Ridge and Valley Roofing (invented), 1 Seam Street, Exampleville KS, 555 0100, office',
+      );
       const rows = (await bytes('/orders/o1.1/lines.csv'))
         .toString()
         .trim()

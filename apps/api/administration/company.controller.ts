@@ -8,9 +8,15 @@ import { Route } from '../http/route.js';
 import { Asking, type SignedIn } from '../http/signed-in.js';
 
 const CompanySchema = z
-  .object({ name: z.string().describe('stands on papers and letters'), since: z.string() })
+  .object({
+    name: z.string().describe('stands on papers and letters'),
+    address: z.string().describe('stands on orders and letters; empty where none was given'),
+    phone: z.string().describe('likewise'),
+    since: z.string(),
+  })
   .meta({ id: 'Company' });
-const Changed = z.strictObject({ name: Name });
+const Line = z.string().trim().max(300);
+const Changed = z.strictObject({ name: Name, address: Line, phone: Line.max(60) }).partial();
 
 @Controller('api/company')
 export class CompanyController {
@@ -33,14 +39,30 @@ export class CompanyController {
   })
   async change(
     @Asking() { company }: SignedIn,
-    @Body({ schema: Changed }) { name }: z.output<typeof Changed>,
+    @Body({ schema: Changed }) changed: z.output<typeof Changed>,
   ) {
     const { prisma } = this.companies.of(company.id);
-    return view(await prisma.company.update({ where: { id: company.id }, data: { name } }));
+    return view(await prisma.company.update({ where: { id: company.id }, data: defined(changed) }));
   }
 }
 
-const view = ({ name, createdAt }: { name: string; createdAt: Date }) => ({
+/** Only what was given changes. */
+const defined = ({ name, address, phone }: z.output<typeof Changed>) => ({
+  ...(name === undefined ? {} : { name }),
+  ...(address === undefined ? {} : { address }),
+  ...(phone === undefined ? {} : { phone }),
+});
+
+const view = ({ name, address, phone, createdAt }: Company) => ({
   name,
+  address,
+  phone,
   since: createdAt.toISOString(),
 });
+
+interface Company {
+  readonly name: string;
+  readonly address: string;
+  readonly phone: string;
+  readonly createdAt: Date;
+}

@@ -25,7 +25,10 @@ export class PaperNames {
     const wanted = { id: { in: [...new Set(JSON.stringify(content).match(UUIDS) ?? [])] } };
     const { prisma } = this.companies.of(company);
     const [own, people, parties, catalogue] = await Promise.all([
-      prisma.company.findUnique({ where: { id: company }, select: { name: true } }),
+      prisma.company.findUnique({
+        where: { id: company },
+        select: { name: true, address: true, phone: true },
+      }),
       prisma.person.findMany({ where: wanted, select: { id: true, name: true } }),
       prisma.party.findMany({
         where: { ...wanted, latest: true },
@@ -35,6 +38,7 @@ export class PaperNames {
     ]);
     const named = [
       ['company', own?.name ?? ''],
+      ['company-address', [own?.address, own?.phone].filter((each) => each).join(', ')],
       ...people.map(({ id, name }) => [id, name]),
       ...parties.map((each) => [each.id, partyWords(each)]),
     ];

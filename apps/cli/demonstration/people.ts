@@ -5,6 +5,8 @@ import type { Role } from '#jobs/contract';
 export const DEMONSTRATION = {
   company: 'demonstration',
   name: 'Example Metal Roofing (demonstration)',
+  address: '1 Seam Street, Exampleville (invented)',
+  phone: '555 0100',
 } as const;
 
 interface DemonstrationPerson {

@@ -2,7 +2,7 @@
 
 import { useQuery, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState, type FormEvent } from 'react';
-import { companyQuery } from '../api/administration.js';
+import { companyQuery, type Company } from '../api/administration.js';
 import { ask, problemFrom } from '../api/client.js';
 import { ErrorSummary, errorsOf } from '../parts/errors.js';
 import { TextField, type FieldErrors } from '../parts/fields.js';
@@ -22,7 +22,7 @@ export function CompanyPage() {
       {company.error && <Failure error={company.error} retry={() => void company.refetch()} />}
       {company.data && (
         <>
-          <Settings name={company.data.name} setFailed={setFailed} />
+          <Settings company={company.data} setFailed={setFailed} />
           <p className="quiet">
             Here since {day(company.data.since)}. Rules and house policies are settings of the rules
             edition; prices and profiles belong to the catalogue.
@@ -33,20 +33,36 @@ export function CompanyPage() {
   );
 }
 
+const FIELDS = [
+  {
+    id: 'name',
+    label: 'Name of the company',
+    hint: 'Stands on papers and letters from now on; what was issued stays as it is',
+    auto: 'organization',
+  },
+  {
+    id: 'address',
+    label: 'Address (optional)',
+    hint: 'Street, place, state and ZIP code in one line, for orders and letters',
+    auto: 'street-address',
+  },
+  { id: 'phone', label: 'Phone (optional)', hint: undefined, auto: 'tel' },
+] as const;
+
 function Settings({
-  name,
+  company,
   setFailed,
 }: {
-  readonly name: string;
+  readonly company: Company;
   readonly setFailed: (failed: boolean) => void;
 }) {
   const client = useQueryClient();
   const say = useAnnounce();
-  const [typed, setTyped] = useState(name);
+  const [typed, setTyped] = useState(company);
   const [errors, setErrors] = useState<FieldErrors>([]);
   const [attempt, setAttempt] = useState(0);
   const [saved, setSaved] = useState(false);
-  useEffect(() => setTyped(name), [name]);
+  useEffect(() => setTyped(company), [company]);
   const show = (found: FieldErrors) => {
     setErrors(found);
     setFailed(found.length > 0);
@@ -55,33 +71,38 @@ function Settings({
   const submit = async (event: FormEvent) => {
     event.preventDefault();
     setSaved(false);
-    if (typed.trim() === '') return show([{ field: 'company-name', message: 'Enter the name' }]);
+    if (typed.name.trim() === '')
+      return show([{ field: 'company-name', message: 'Enter the name' }]);
     show([]);
     try {
-      await ask('/company', { method: 'PATCH', body: { name: typed.trim() } });
+      const { name, address, phone } = typed;
+      await ask('/company', { method: 'PATCH', body: { name, address, phone } });
       await client.invalidateQueries({ queryKey: companyQuery.queryKey });
       await client.invalidateQueries({ queryKey: ['session'] });
       setSaved(true);
-      say('The company’s name is saved.');
+      say('The company’s settings are saved.');
     } catch (error) {
-      show(errorsOf(problemFrom(error), () => 'company-name'));
+      show(errorsOf(problemFrom(error), (pointer) => `company-${pointer.slice(1) || 'name'}`));
     }
   };
   return (
     <form className="sheet stack" noValidate onSubmit={(event) => void submit(event)}>
       <ErrorSummary errors={errors} attempt={attempt} />
-      <TextField
-        id="company-name"
-        label="Name of the company"
-        hint="Stands on papers and letters from now on; what was issued stays as it is"
-        autoComplete="organization"
-        errors={errors}
-        value={typed}
-        onChange={setTyped}
-      />
+      {FIELDS.map(({ id, label, hint, auto }) => (
+        <TextField
+          key={id}
+          id={`company-${id}`}
+          label={label}
+          {...(hint ? { hint } : {})}
+          autoComplete={auto}
+          errors={errors}
+          value={typed[id]}
+          onChange={(value) => setTyped({ ...typed, [id]: value })}
+        />
+      ))}
       <div className="row">
         <button type="submit" className="main">
-          Save the name
+          Save
         </button>
         {saved && <span>Saved.</span>}
       </div>

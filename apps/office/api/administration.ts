@@ -6,6 +6,8 @@ import type { SigningKey } from './proof.js';
 
 export interface Company {
   readonly name: string;
+  readonly address: string;
+  readonly phone: string;
   readonly since: string;
 }
 

@@ -93,6 +93,8 @@ function Whole({ catalogue }: { readonly catalogue: Catalogue }) {
           { name: 'Load charts', content: <Charts catalogue={catalogue} /> },
           { name: 'Tested assemblies', content: <Assemblies catalogue={catalogue} /> },
           { name: 'Fasteners', content: <Fasteners catalogue={catalogue} /> },
+          { name: 'Coating terms', content: <CoatingTerms catalogue={catalogue} /> },
+          { name: 'Warrantors', content: <Warrantors catalogue={catalogue} /> },
         ]}
       />
     </>
@@ -180,5 +182,62 @@ const Fasteners = ({ catalogue }: Part) => (
         ?.map((test) => `${label(test.into)}: ${amount(test.allowable)} (${test.source.document})`)
         .join('; ') ?? 'no test: calculated where it can be',
     ])}
+  />
+);
+
+const CoatingTerms = ({ catalogue }: Part) => (
+  <PlainTable
+    caption="Coating terms"
+    note="What the supplier's document promises; the document itself governs"
+    columns={[
+      'Metal and its coating',
+      'Paint system',
+      'Colors',
+      { name: 'Finish, years', num: true },
+      'Fade',
+      'Chalk',
+      'From salt water',
+      'Document',
+    ]}
+    rows={catalogue.terms.map((each) => [
+      `${capital(label(each.metal))}, ${label(each.metallic_coating)}`,
+      capital(label(each.paint_system)),
+      capital(label(each.color_group)),
+      each.finish_years,
+      each.fade
+        ? `at most ${each.fade.limit} units (${each.fade.scale}) in ${each.fade.years} years`
+        : '—',
+      each.chalk ? `at least ${each.chalk.least} after ${each.chalk.years} years` : '—',
+      each.water_distance ? `${amount(each.water_distance)} or more` : '—',
+      each.document,
+    ])}
+  />
+);
+
+/** Their documents are put before a customer as they came; here stands which there are. */
+const Warrantors = ({ catalogue }: Part) => (
+  <PlainTable
+    caption="Warrantors and their documents"
+    note="A document without a text of its own must be attached where it is issued"
+    columns={[
+      'Warrantor',
+      'Claims are mailed to',
+      'Document',
+      'Version',
+      'Text',
+      { name: 'Register within, days', num: true },
+      { name: 'Full cover, years', num: true },
+    ]}
+    rows={(catalogue.warrantors ?? []).flatMap(({ name, address, documents }) =>
+      documents.map((each) => [
+        name,
+        address,
+        capital(label(each.kind)),
+        each.version,
+        each.text?.name ?? 'none kept',
+        each.registration_days ?? '—',
+        each.full_years ?? 'does not fall',
+      ]),
+    )}
   />
 );

@@ -71,7 +71,7 @@ export function decisionLetter(
     lot: opened.lot,
     notice: opened.notice,
     to: { name: warranty?.transfers.at(-1)?.to ?? owner, address: [name(job.site?.id ?? '')] },
-    from: { name: office, address: [] },
+    from: { name: office, address: [names['company-address'] ?? ''].filter((each) => each) },
     decided_at: decided.recordedAt,
     decided_by: { name: name(decided.by.person), role: decided.by.role },
     decision: data.decision,

@@ -69,7 +69,9 @@ export function orderPaper(
     revision,
     issued_at: issued.recordedAt,
     supplier: data.supplier,
-    buyer: [names['company'], name(issued.by.person)].filter((each) => each).join(', '),
+    buyer: [names['company'], names['company-address'], name(issued.by.person)]
+      .filter((each) => each)
+      .join(', '),
     issued_by: name(issued.by.person),
     deliver_to: name(job.site?.id ?? ''),
     landing_place: data.landing_place ?? null,
