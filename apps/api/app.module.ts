@@ -33,6 +33,7 @@ import { Contexts } from './jobs/contexts.js';
 import { DecisionRecordController } from './jobs/decision-record.controller.js';
 import { ExecuteOnJobHandler } from './jobs/execute-on-job.js';
 import { FindJobsHandler } from './jobs/find-jobs.js';
+import { JobTotals } from './jobs/job-totals.js';
 import { Jobs } from './jobs/fold.js';
 import { JobListExportController } from './jobs/job-list-export.controller.js';
 import { JobNumbers } from './jobs/job-numbers.js';
@@ -136,6 +137,7 @@ const CONTROLLERS = [
 const HANDLERS = [
   ExecuteOnJobHandler,
   FindJobsHandler,
+  JobTotals,
   JobAtHandler,
   JobHistoryHandler,
   JobRecordHandler,

@@ -7,6 +7,7 @@ import { AFTER_STAGES, STAGES, type JobRow } from '#jobs/contract';
 import { Prisma } from '#prisma';
 import { Companies } from '../data/companies.js';
 import { Ledgers } from '../data/ledgers.js';
+import { JobTotals } from './job-totals.js';
 import { JOB_LIST } from './job-list.js';
 
 const SORTS = {
@@ -36,7 +37,7 @@ const filters = {
 export const JobFilter = z.strictObject({
   ...filters,
   page: z.coerce.number().int().min(1).max(100_000).default(1),
-  size: z.coerce.number().int().min(1).max(200).default(100),
+  size: z.coerce.number().int().min(1).max(200).default(50),
 });
 export const ExportFilter = z.strictObject({
   ...filters,
@@ -71,6 +72,7 @@ export class FindJobsHandler implements IQueryHandler<FindJobs> {
   constructor(
     private readonly companies: Companies,
     private readonly ledgers: Ledgers,
+    private readonly totals: JobTotals,
   ) {}
 
   async execute({ company, filter, page, size }: FindJobs): Promise<JobPage> {
@@ -97,7 +99,7 @@ export class FindJobsHandler implements IQueryHandler<FindJobs> {
       LEFT JOIN person a ON a.company_id = r.company_id AND a.id = r.assigned
       LEFT JOIN person w ON w.company_id = r.company_id AND w.id = r.waits_on
       ORDER BY ${SORTS[filter.sort]}`,
-      filter.find ? undefined : count(),
+      filter.find ? undefined : this.totals.of(keyOf(company, generation, filter), pos, count),
     ]);
     // Behind the last page no row says how many there are.
     const total =
@@ -111,6 +113,10 @@ export class FindJobsHandler implements IQueryHandler<FindJobs> {
     };
   }
 }
+
+/** Of what a total depends on; the order of rows is not of it. */
+const keyOf = (company: string, generation: number, { sort: _, ...filter }: Filter): string =>
+  JSON.stringify([company, generation, filter]);
 
 function conditions({ find, stage, state, assigned, due }: Filter, generation: number): Prisma.Sql {
   const all = [
