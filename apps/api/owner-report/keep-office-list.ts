@@ -42,22 +42,18 @@ export function officeList(ledger: Ledger): List {
         jobs.set(id, after);
       }
       if (steps.length === 0) return;
-      const at = { company_id: log, generation };
-      const insert = (table: (typeof TABLES)[number], rows: readonly object[]) =>
-        client.query(
-          `INSERT INTO ${table} SELECT * FROM jsonb_populate_recordset(NULL::${table}, $1::jsonb)`,
-          [JSON.stringify(rows.map((row) => ({ ...at, ...row })))],
-        );
-      await client.query(
-        'DELETE FROM reminder WHERE company_id = $1 AND generation = $2 AND job = ANY($3)',
-        [log, generation, [...jobs.keys()]],
-      );
-      await insert(
-        'reminder',
-        [...jobs.values()].flatMap(({ job }) => reminders(job)),
-      );
-      await insert('stage_spell', steps.flatMap(spell));
-      await insert('stage_confirmation', steps.flatMap(confirmation));
+      const insert = (table: Kept, rows: readonly object[]) =>
+        rows.length === 0 ? undefined : client.query(inserting(table, log, generation, rows));
+      // In this order on one connection, none waiting for the answer before.
+      await Promise.all([
+        client.query({ ...FORGET_REMINDERS, values: [log, generation, [...jobs.keys()]] }),
+        insert(
+          'reminder',
+          [...jobs.values()].flatMap(({ job }) => reminders(job)),
+        ),
+        insert('stage_spell', steps.flatMap(spell)),
+        insert('stage_confirmation', steps.flatMap(confirmation)),
+      ]);
       for (const [id, job] of jobs) kept.set(`${log} ${id}`, job);
       for (const key of [...kept.keys()].slice(0, Math.max(0, kept.size - KEPT))) kept.delete(key);
     },
@@ -81,6 +77,24 @@ export function officeList(ledger: Ledger): List {
     },
   };
 }
+
+type Kept = (typeof TABLES)[number];
+
+const inserting = (
+  table: Kept,
+  company_id: string,
+  generation: number,
+  rows: readonly object[],
+) => ({
+  name: `office-list-${table}`,
+  text: `INSERT INTO ${table} SELECT * FROM jsonb_populate_recordset(NULL::${table}, $1::jsonb)`,
+  values: [JSON.stringify(rows.map((row) => ({ company_id, generation, ...row })))],
+});
+
+const FORGET_REMINDERS = {
+  name: 'office-list-forget-reminders',
+  text: 'DELETE FROM reminder WHERE company_id = $1 AND generation = $2 AND job = ANY($3)',
+};
 
 /** A job whose opening was entered days later counts by the days it tells, any other by when it was recorded. */
 interface Followed {
