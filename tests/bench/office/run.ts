@@ -82,6 +82,8 @@ try {
 process.exit(met ? 0 : 1);
 
 async function work(person: BenchClient, i: number, end: number): Promise<void> {
+  // Nobody begins at the same moment as all others.
+  await sleep(PAUSE_MS * Math.random());
   for (let n = i; performance.now() < end; n++) {
     await act(person, n);
     await sleep(PAUSE_MS * (0.5 + Math.random()));
