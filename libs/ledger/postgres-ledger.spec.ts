@@ -1,7 +1,7 @@
 import { afterAll, afterEach, beforeAll } from '@jest/globals';
 import type pg from 'pg';
 import { withDatabase } from '../../tests/database.js';
-import { companyPool, newClient, openPool } from './postgres-pool.js';
+import { companyPool, newClient, openServicePool } from './postgres-pool.js';
 import { ledgerSuite } from '../../tests/ledger-suite.js';
 import { createPostgresLedger } from './postgres-ledger.js';
 
@@ -10,7 +10,7 @@ let service: pg.Pool;
 let owner: pg.Client;
 
 beforeAll(async () => {
-  service = openPool({ connectionString: database.serviceUrl, max: 10 });
+  service = openServicePool(database.serviceUrl, 10);
   owner = newClient({ connectionString: database.ownerUrl });
   await owner.connect();
 });

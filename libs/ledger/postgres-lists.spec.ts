@@ -2,7 +2,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from '@jest/globals';
 import type pg from 'pg';
 import { withDatabase } from '../../tests/database.js';
-import { companyPool, newClient, openPool } from './postgres-pool.js';
+import { companyPool, newClient, openServicePool } from './postgres-pool.js';
 import type { Ledger } from './ledger.js';
 import type { List, Lists } from './postgres-list.js';
 import { COUNTED, COUNTED_TABLE, LOG } from '../../tests/faults/ledger-counted.js';
@@ -48,7 +48,7 @@ afterAll(async () => {
 
 /** What one process of the service has. */
 function startProcess(lists: readonly List[] = [COUNTED], pageSize = 7) {
-  const service = openPool({ connectionString: database.serviceUrl, max: 6 });
+  const service = openServicePool(database.serviceUrl, 6);
   pools.push(service);
   const pool = companyPool(service);
   const signals = createSignals();

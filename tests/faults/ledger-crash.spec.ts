@@ -16,7 +16,7 @@ import {
   createPostgresLedger,
   createSignals,
   newClient,
-  openPool,
+  openServicePool,
 } from '#ledger';
 import type { AppendRequest, AppendResult } from '#ledger';
 import { findPlace } from '../../apps/cli/data-folder.js';
@@ -100,7 +100,7 @@ async function killDatabase(): Promise<void> {
 }
 
 test('requirement 1: kill -9 of service and database at random moments loses and doubles nothing', async () => {
-  const setUp = openPool({ connectionString: address(), max: 1 });
+  const setUp = openServicePool(address(), 1);
   await createPostgresLedger({ pool: companyPool(setUp) }).createLog(LOG);
   await setUp.end();
   let service = startService('k0');
@@ -122,7 +122,7 @@ test('requirement 1: kill -9 of service and database at random moments loses and
 }, 1_200_000);
 
 async function expectAllKept(): Promise<void> {
-  const pool = openPool({ connectionString: address(), max: 4 });
+  const pool = openServicePool(address(), 4);
   const companies = companyPool(pool);
   const signals = createSignals();
   const ledger = createPostgresLedger({ pool: companies, signals });

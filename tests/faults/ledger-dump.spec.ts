@@ -18,7 +18,7 @@ import {
   newClient,
   openCheckpoint,
   openKeyRing,
-  openPool,
+  openServicePool,
   verifyConsistency,
 } from '#ledger';
 import { migrate } from '../../apps/cli/migrate.js';
@@ -95,7 +95,7 @@ async function asOwner(url: string, work: (owner: pg.Client) => Promise<unknown>
 }
 
 function serviceOn(url: string) {
-  const raw = openPool({ connectionString: url, max: 4 });
+  const raw = openServicePool(url, 4);
   pools.push(raw);
   const pool = companyPool(raw);
   const signals = createSignals();

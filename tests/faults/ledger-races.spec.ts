@@ -4,7 +4,7 @@
 
 import { afterAll, beforeAll, beforeEach, expect, test } from '@jest/globals';
 import type pg from 'pg';
-import { companyPool, createPostgresLedger, newClient, openPool } from '#ledger';
+import { companyPool, createPostgresLedger, newClient, openServicePool } from '#ledger';
 import type { AppendRequest, AppendResult, CompanyPool, Ledger } from '#ledger';
 import { freshDatabase, withDatabase } from '../database.js';
 import { expectSound, request } from '../ledger-suite.js';
@@ -15,7 +15,7 @@ let logs = 0;
 let log: string;
 
 beforeAll(() => {
-  service = openPool({ connectionString: database.serviceUrl, max: 12 });
+  service = openServicePool(database.serviceUrl, 12);
 });
 
 afterAll(async () => {

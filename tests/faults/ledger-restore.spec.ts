@@ -13,7 +13,7 @@ import {
   createPostgresLedger,
   createSigner,
   newClient,
-  openPool,
+  openServicePool,
 } from '#ledger';
 import { createSignals, formatProof, openCheckpoint, openKeyRing, openProof } from '#ledger';
 import { verifyConsistency } from '#ledger';
@@ -62,7 +62,7 @@ async function asOwner(url: string, sql: string): Promise<void> {
 
 /** The service on one database; its keys and last checkpoints lie in the same folder as before. */
 function serviceOn(url: string): Service {
-  const raw = openPool({ connectionString: url, max: 4 });
+  const raw = openServicePool(url, 4);
   pools.push(raw);
   const pool = companyPool(raw);
   const signals = createSignals();

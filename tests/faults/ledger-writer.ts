@@ -1,7 +1,13 @@
 // A service process of the crash drill: 32 writers and one list. It says on standard output what it
 // tries and what was acknowledged, and is killed at some moment.
 
-import { companyPool, createLists, createPostgresLedger, createSignals, openPool } from '#ledger';
+import {
+  companyPool,
+  createLists,
+  createPostgresLedger,
+  createSignals,
+  openServicePool,
+} from '#ledger';
 import type { AppendRequest, AppendResult } from '#ledger';
 import { COUNTED, LOG } from './ledger-counted.js';
 
@@ -15,7 +21,7 @@ interface Input {
 const WRITERS = 32;
 const STREAMS = 12;
 const input = JSON.parse(process.argv[2] ?? '{}') as Input;
-const service = openPool({ connectionString: input.serviceUrl, max: 8 });
+const service = openServicePool(input.serviceUrl, 8);
 const pool = companyPool(service);
 const signals = createSignals();
 const ledger = createPostgresLedger({ pool, signals });
