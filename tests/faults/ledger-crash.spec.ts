@@ -19,7 +19,7 @@ import {
   openServicePool,
 } from '#ledger';
 import type { AppendRequest, AppendResult } from '#ledger';
-import { findPlace } from '../../apps/cli/data-folder.js';
+import { findPlace, isAlive } from '../../apps/cli/data-folder.js';
 import type { Place } from '../../apps/cli/data-folder.js';
 import { migrate } from '../../apps/cli/migrate.js';
 import { makeDatabase, makeRoles, serviceUrl } from '../../apps/cli/roles.js';
@@ -95,7 +95,10 @@ function startService(name: string): { process: ChildProcess; ended: Promise<unk
 
 async function killDatabase(): Promise<void> {
   const file = path.join(place.data, 'postmaster.pid');
-  process.kill(Number(readFileSync(file, 'utf8').split('\n')[0]), 'SIGKILL');
+  const pid = Number(readFileSync(file, 'utf8').split('\n')[0]);
+  process.kill(pid, 'SIGKILL');
+  // Killed is not yet gone: a server on its way out must not be taken for a running one.
+  while (isAlive(pid)) await sleep(5);
   server = await startServer(place, { port: String(server.port) });
 }
 
