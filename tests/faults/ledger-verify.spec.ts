@@ -49,18 +49,18 @@ describe('a whole log', () => {
     compiled.remove();
   });
 
-  function verify(): { events: number; fault?: { pos: number; says: string }; seconds: number } {
+  function verify(): { events: number; fault?: { pos: number; says: string } } {
     const input = JSON.stringify({ serviceUrl: database.serviceUrl, log: LOG });
     const run = spawnSync(process.execPath, [compiled.program, input], { encoding: 'utf8' });
     expect(run.stderr).toBe('');
     return JSON.parse(run.stdout) as ReturnType<typeof verify>;
   }
 
-  test('worker threads verify it all, in time', () => {
+  // How long it takes is for the bench to say (requirement 13).
+  test('worker threads verify it all', () => {
     const report = verify();
     expect(report).toMatchObject({ events: ENTRIES });
     expect(report.fault).toBeUndefined();
-    expect(report.seconds).toBeLessThan(30);
   });
 
   test('an edit by the owner is found by the next verification, with its position', async () => {

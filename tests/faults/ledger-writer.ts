@@ -1,6 +1,7 @@
 // A service process of the crash drill: 32 writers and one list. It says on standard output what it
 // tries and what was acknowledged, and is killed at some moment.
 
+import { writeSync } from 'node:fs';
 import {
   companyPool,
   createLists,
@@ -33,13 +34,16 @@ process.on('SIGTERM', () => {
   stopping = true;
 });
 
+/** Is out before anything else happens: what is tried must be known however soon the kill comes. */
+const say = (line: string) => writeSync(1, `${line}\n`);
+
 /** Asks until there is an answer: a fault leaves the outcome unknown, the same command tells. */
 async function send(request: AppendRequest): Promise<AppendResult> {
-  process.stdout.write(`try ${JSON.stringify(request)}\n`);
+  say(`try ${JSON.stringify(request)}`);
   for (;;) {
     try {
       const result = await ledger.append(request);
-      process.stdout.write(`answer ${JSON.stringify({ id: request.command.id, ...result })}\n`);
+      say(`answer ${JSON.stringify({ id: request.command.id, ...result })}`);
       return result;
     } catch {
       await new Promise((resolve) => setTimeout(resolve, 50));

@@ -216,7 +216,7 @@ journey('a job by clicks', () => {
       await engineer.getByRole('heading', { name: 'Review your answer' }).waitFor();
       expect(await engineer.getByText('How this can be corrected').count()).toBe(1);
       await button(engineer, 'Ask for the code').click();
-      await engineer.getByText('Asked for. Somebody of the office').waitFor();
+      await engineer.getByText('Asked for. Somebody of the office').first().waitFor();
       const manager = await office.as(MANAGER);
       await manager.goto('/sign-offs');
       await manager.getByText('Read out a code for signing').click();
