@@ -138,7 +138,7 @@ function checkStanding(job: Job): void {
   }
 }
 
-test('1,000 random histories replay to the same bytes and skip no required sign-off', () => {
+test('random histories replay to the same bytes and skip no required sign-off', () => {
   let done = 0;
   fc.assert(
     fc.property(
@@ -163,7 +163,8 @@ test('1,000 random histories replay to the same bytes and skip no required sign-
     ),
     { numRuns: HISTORIES, seed: 20260302 },
   );
-  expect(done).toBeGreaterThan(50);
+  // One in twenty comes through at least, or they would show little.
+  expect(done).toBeGreaterThan(HISTORIES / 20);
 }, 900_000);
 
 test('an event out of order or unknown is a fault, not a shrug', () => {
