@@ -78,20 +78,20 @@ export class FindJobsHandler implements IQueryHandler<FindJobs> {
   async execute({ company, filter, page, size }: FindJobs): Promise<JobPage> {
     const { prisma } = this.companies.of(company);
     const { generation, pos } = await this.ledgers.liveList(company, JOB_LIST);
-    const which = Prisma.sql`r.company_id = ${company} AND r.generation = ${generation}
-      AND ${conditions(filter, generation)}`;
+    const which = Prisma.sql`${source(filter, generation)} r
+      WHERE r.company_id = ${company} AND r.generation = ${generation} AND ${conditions(filter)}`;
     // The page is cut from an index before rows and names are read, so that a far page is cheap too.
     // What words find is found once and counted on the way; other counts go beside the page.
     const counting = filter.find ? Prisma.sql`count(*) OVER ()` : Prisma.sql`NULL::bigint`;
     const count = async () => {
       const counted = await prisma.$queryRaw<Counted[]>`
-        SELECT count(*) AS total FROM job_row r WHERE ${which}`;
+        SELECT count(*) AS total FROM ${which}`;
       return Number(counted[0]?.total ?? 0);
     };
     const [rows, counted] = await Promise.all([
       prisma.$queryRaw<Row[]>`SELECT r.*, c.name AS customer_name, s.name AS site_name,
         a.name AS assigned_name, w.name AS waits_on_name, page.total
-      FROM (SELECT r.id, ${counting} AS total FROM job_row r WHERE ${which}
+      FROM (SELECT r.id, ${counting} AS total FROM ${which}
         ORDER BY ${SORTS[filter.sort]} LIMIT ${size} OFFSET ${(page - 1) * size}) page
       JOIN job_row r ON r.company_id = ${company} AND r.generation = ${generation} AND r.id = page.id
       LEFT JOIN party c ON c.company_id = r.company_id AND c.id = r.customer AND c.latest
@@ -118,10 +118,19 @@ export class FindJobsHandler implements IQueryHandler<FindJobs> {
 const keyOf = (company: string, generation: number, { sort: _, ...filter }: Filter): string =>
   JSON.stringify([company, generation, filter]);
 
-function conditions({ find, stage, state, assigned, due }: Filter, generation: number): Prisma.Sql {
+/** Fewer than three letters say little: they find numbers and names that begin with them. */
+const FEW = 3;
+const isShort = (text: string): boolean => text.length < FEW;
+
+const source = ({ find }: Filter, generation: number): Prisma.Sql =>
+  find && !isShort(find)
+    ? Prisma.sql`ledger.find_jobs(${generation}::integer, ${likeOf(find)})`
+    : Prisma.sql`job_row`;
+
+function conditions({ find, stage, state, assigned, due }: Filter): Prisma.Sql {
   const all = [
     Prisma.sql`true`,
-    ...(find ? [found(find, generation)] : []),
+    ...(find && isShort(find) ? [beginsWith(find)] : []),
     ...(stage ? [Prisma.sql`r.stage = ${stage}`] : []),
     ...(state ? [Prisma.sql`r.state = ${state}`] : []),
     ...(assigned ? [Prisma.sql`r.assigned = ${assigned}`] : []),
@@ -131,12 +140,6 @@ function conditions({ find, stage, state, assigned, due }: Filter, generation: n
   ];
   return Prisma.join(all, ' AND ');
 }
-
-/** Fewer than three letters say little: they find numbers and names that begin with them. */
-const found = (text: string, generation: number): Prisma.Sql =>
-  text.length < FEW
-    ? beginsWith(text)
-    : Prisma.sql`r.id IN (SELECT ledger.find_jobs(${generation}::integer, ${likeOf(text)}))`;
 
 const likeOf = (text: string) => `%${text.replace(/[\\%_]/g, (each) => `\\${each}`)}%`;
 
@@ -151,7 +154,6 @@ const beginsWith = (text: string): Prisma.Sql => {
   ]);
   return Prisma.sql`(${Prisma.join(each, ' OR ')})`;
 };
-const FEW = 3;
 
 interface Counted {
   readonly total: bigint;
