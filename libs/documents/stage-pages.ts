@@ -1,7 +1,13 @@
 // The stages of a surface on paper: what was settled, the facts read, what the rules said.
 
 import { timeline, type Drawing } from '#drawings';
-import type { DecisionRecord, Evaluation, RecordedStage, RecordedSurface } from '#jobs';
+import {
+  chosenField,
+  type DecisionRecord,
+  type Evaluation,
+  type RecordedStage,
+  type RecordedSurface,
+} from '#jobs';
 import { factTable } from './fact-table.js';
 import { nameIn } from './option-tables.js';
 import { column, type Pair, type PrintTable } from './print.js';
@@ -32,19 +38,13 @@ export function stagePage(stage: RecordedStage, evaluation: Evaluation | null): 
 /** What holds the id of an option; a profile's id is left out, its name stands beside it. */
 const OPTIONS: readonly string[] = ['option', 'recommended'];
 
-/** Lengths of the contract that carry their unit in their name. */
-const IN_INCHES: Readonly<Record<string, string>> = {
-  width: 'Width',
-  'thickness in': 'Base thickness',
-};
-
 function chosenWords(
   { what, value }: RecordedStage['chosen'][number],
   evaluation: Evaluation | null,
 ): Pair {
   if (evaluation && OPTIONS.includes(what)) return [capital(what), nameIn(evaluation, value)];
-  const length = IN_INCHES[what];
-  return length === undefined ? [capital(what), value] : [length, `${value} in`];
+  const [name, words] = chosenField(what, value);
+  return [capital(name), words];
 }
 
 const factsOf = ({ stage, facts }: RecordedStage): PrintTable =>

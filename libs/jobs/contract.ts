@@ -8,6 +8,7 @@ export * from './contract/commands-parts.js';
 export * from './contract/after-order.js';
 export * from './contract/take-off.js';
 export * from './contract/take-off-weights.js';
+export * from './contract/chosen-field.js';
 export * from './contract/commands.js';
 export * from './contract/evaluation.js';
 export * from './contract/events.js';

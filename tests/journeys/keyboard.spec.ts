@@ -126,7 +126,7 @@ journey('a job by keyboard', () => {
       [/^Exposure category/, /^C$/],
       [/^Basic wind speed/, '105'],
       [/^Ground snow load/, '20'],
-      [/^Basis of the ground snow load/, /^Service 50yr/],
+      [/^Basis of the ground snow load/, /^Service level, 50/],
       [/^Mean roof height/, '19'],
       [/^Least horizontal/, '40'],
       [/^Other horizontal/, '72'],

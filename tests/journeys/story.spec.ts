@@ -102,7 +102,7 @@ journey('a job by clicks', () => {
       await choose(page, 'Exposure category', 'C');
       await type(page, 'Basic wind speed', '105');
       await type(page, 'Ground snow load', '20');
-      await choose(page, 'Basis of the ground snow load', 'Service 50yr');
+      await choose(page, 'Basis of the ground snow load', 'Service level, 50 years');
       await type(page, 'Mean roof height', '19');
       await type(page, 'Least horizontal', '40');
       await type(page, 'Other horizontal', '72');

@@ -83,7 +83,14 @@ export const BARN: InventedJob = {
             ['doors-open-in-storms', false],
             ['inside-air', 'unheated'],
           ),
-          ...facts('roof', 'told', undefined, ['reroof', false], ['over-doors-or-walks', false]),
+          ...facts(
+            'roof',
+            'told',
+            undefined,
+            ['reroof', false],
+            ['over-doors-or-walks', false],
+            ['weathertightness-asked', false],
+          ),
           ...facts(
             'roof',
             'document',

@@ -101,6 +101,7 @@ export const HOUSE: InventedJob = {
             'told',
             undefined,
             ['reroof', true],
+            ['weathertightness-asked', false],
             ['substrate', 'plywood'],
             ['over-doors-or-walks', true],
             ['copper-or-lead-above', false],

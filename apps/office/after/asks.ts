@@ -39,8 +39,11 @@ export interface AfterForm {
     catalogue?: Catalogue,
   ) => readonly Ask[];
   readonly command: (given: Given, job: JobView) => CommandInput;
-  /** The rules of a gate are asked while it is filled in, and may be set aside or acknowledged. */
-  readonly gated?: true;
+  /**
+   * The rules of a gate are asked while it is filled in. "open": they may be set aside or acknowledged
+   * with it; "firm": what is so is recorded, and no rule is set aside for it.
+   */
+  readonly gated?: 'open' | 'firm';
   /** What is signed or issued is reviewed first; this says how it can be corrected. */
   readonly correct?: string;
   readonly roofWork?: true;

@@ -130,7 +130,7 @@ export const recordCompletion: AfterForm = {
   start: () => ({ on: day(today()) }),
   asks: () => [{ id: 'on', label: 'Completed on', kind: 'day' }],
   command: ({ day: on }) => ({ type: 'record-completion', on: on('on') }),
-  gated: true,
+  gated: 'firm',
   correct:
     'Completion is recorded once. A wrong day is corrected by a note; the entry stays in the history.',
 };

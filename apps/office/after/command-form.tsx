@@ -23,6 +23,8 @@ export interface CommandFormProps<T extends object> {
   readonly command: (typed: T) => CommandInput;
   /** Of a gate: what the rules are asked meanwhile; null while too little is filled in. */
   readonly asked?: (typed: T) => CommandInput | null;
+  /** Nothing is set aside or acknowledged with it. */
+  readonly firm?: boolean;
   readonly place: (pointer: string) => string;
   readonly button: string;
   readonly saved: string;
@@ -53,7 +55,9 @@ export function CommandForm<T extends object>(props: CommandFormProps<T>) {
   const rules = useRehearsal(job.id, version, asked);
   const command = () => {
     const plain = props.command(typed);
-    return props.asked ? ({ ...plain, ...besideIn(typed, rules.data) } as CommandInput) : plain;
+    return props.asked && !props.firm
+      ? ({ ...plain, ...besideIn(typed, rules.data) } as CommandInput)
+      : plain;
   };
   const send = (faults: FieldErrors) =>
     form.submit(faults, command, () => {
@@ -98,6 +102,7 @@ export function CommandForm<T extends object>(props: CommandFormProps<T>) {
           job={job.id}
           rehearsal={asked === null ? undefined : rules.data}
           asking={rules.isFetching}
+          firm={props.firm ?? false}
           typed={typed}
           set={set}
           errors={form.errors}

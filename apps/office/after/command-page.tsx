@@ -75,6 +75,7 @@ function Filled({ job, version, name, form }: Named) {
         ? {
             asked: (typed: Typed) =>
               faultsOf(asks(typed), typed).length > 0 ? null : command(typed),
+            firm: form.gated === 'firm',
           }
         : {})}
       place={placeIn(form, job, catalogue)}

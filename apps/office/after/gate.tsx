@@ -5,6 +5,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import type { RefusalView, Rehearsal } from '#jobs/contract';
 import { rulebookQuery } from '../api/queries.js';
+import { SALE } from '../facts/by-stage.js';
 import { LongField, Tick, type FieldErrors } from '../parts/fields.js';
 import { capital, prose } from '../parts/words.js';
 
@@ -26,6 +27,7 @@ export function Gate({
   job,
   rehearsal,
   asking,
+  firm,
   typed,
   set,
   errors,
@@ -34,6 +36,8 @@ export function Gate({
   /** Of the command with nothing set aside and nothing acknowledged. */
   readonly rehearsal: Rehearsal | undefined;
   readonly asking: boolean;
+  /** Nothing here can be set aside or acknowledged. */
+  readonly firm: boolean;
   readonly typed: Beside;
   readonly set: (change: Partial<Beside>) => void;
   readonly errors: FieldErrors;
@@ -43,11 +47,12 @@ export function Gate({
   const unknown = found.some(isUnknown);
   const movable = found.filter(
     (each) =>
+      !firm &&
       each.code === each.rule &&
       !isUnknown(each) &&
       rules.some(({ rule, class: of }) => rule === each.rule && MOVABLE.includes(of)),
   );
-  const cautions = found.filter(({ code }) => code === 'MOVE-05');
+  const cautions = found.filter(({ code }) => !firm && code === 'MOVE-05');
   return (
     <section className="sheet stack" aria-label="What the rules say">
       <h2>What the rules say</h2>
@@ -70,10 +75,10 @@ export function Gate({
       {unknown && (
         <p>
           What is not known yet is recorded as a fact:{' '}
-          <Link to="/jobs/$job/facts" params={{ job }}>
-            record facts
+          <Link to="/jobs/$job/facts" params={{ job }} search={{ on: SALE }}>
+            the sale and its papers
           </Link>
-          . What you typed here is kept.
+          , or there of the site or a surface. What you typed here is kept.
         </p>
       )}
       {cautions.map(({ rule, words }) => (

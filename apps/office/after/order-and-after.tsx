@@ -4,6 +4,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { label, type JobView } from '#jobs/contract';
 import { sessionQuery } from '../api/queries.js';
+import { SaleFacts } from '../facts/fact-list.js';
 import { capital } from '../parts/words.js';
 import { has, OFFICE } from '../shell/home.js';
 import { TakeOffs } from '../take-off/take-offs.js';
@@ -32,6 +33,7 @@ export function OrderAndAfter({
         )}
       </div>
       {job.after.stage !== null && <p>Stands at: {capital(label(job.after.stage))}.</p>}
+      <SaleFacts job={job} nameOf={nameOf} may={office} />
       <TakeOffs job={job} nameOf={nameOf} />
       <Orders job={job} nameOf={nameOf} />
       {ordered && <Built job={job} />}

@@ -2,6 +2,7 @@
 
 import { day, today } from '../parts/words.js';
 import { OFFICE } from '../shell/home.js';
+import type { Option } from '../parts/fields.js';
 import type { AfterForm, Ask } from './asks.js';
 import {
   first,
@@ -29,6 +30,9 @@ const lineWords = ({ id, words, length }: OrderLine): string =>
   [id.toUpperCase(), words, ...(length ? [feetInches(Number(length.v))] : [])].join(', ');
 const linesOf = (job: JobView, order: string | undefined) =>
   inForce(orderOf(job, order))?.lines ?? [];
+
+const lineOptions = (job: JobView, order: string | undefined): readonly Option[] =>
+  linesOf(job, order).map((line) => ({ value: line.id, label: lineWords(line) }));
 
 export const openChangeOrder: AfterForm = {
   title: 'Open a change order',
@@ -181,15 +185,13 @@ export const settleReceipt: AfterForm = {
   button: 'Save how it is settled',
   saved: 'The line is settled.',
   missing: noOrder,
-  start: startOrder,
+  start: (job, about) => {
+    const { order } = startOrder(job, about);
+    return { order, line: first(lineOptions(job, order)) };
+  },
   asks: (job, { order }) => [
     theOrder(job),
-    {
-      id: 'line',
-      label: 'Line',
-      kind: 'pick',
-      options: linesOf(job, order).map((line) => ({ value: line.id, label: lineWords(line) })),
-    },
+    { id: 'line', label: 'Line', kind: 'pick', options: lineOptions(job, order) },
     { id: 'words', label: 'How the shortage or the damage was settled', kind: 'long' },
   ],
   command: ({ text }) => ({

@@ -76,7 +76,7 @@ export const STAGE_FACTS: Readonly<Record<Stage, readonly FactName[]>> = {
 
 export interface FactSlot {
   readonly name: FactName;
-  /** null for the site; else the building or surface id. */
+  /** null for the site and the sale; else the building or surface id. */
   readonly on: string | null;
   readonly path: string;
   readonly fact: FactView | undefined;
@@ -87,12 +87,22 @@ export function slotsFor(job: JobView, surface: SurfaceView, stage: Stage): read
   return STAGE_FACTS[stage].map((name) => slot(job, name, surface));
 }
 
-/** Every fact of the site, of one building or of one surface. */
+/** What the office settles before an order: proposal, deposit, approvals, limits, warranty texts. */
+export const SALE = 'sale';
+
+/** Every fact of the site (null), of the sale, of one building or of one surface. */
 export function slotsOn(job: JobView, thing: string | null): readonly FactSlot[] {
-  const on =
-    thing === null ? 'site' : job.buildings.some(({ id }) => id === thing) ? 'building' : 'surface';
+  const has = (list: readonly { readonly id: string }[]) => list.some(({ id }) => id === thing);
+  const on = has(job.buildings)
+    ? 'building'
+    : has(job.surfaces)
+      ? 'surface'
+      : thing === SALE
+        ? 'job'
+        : 'site';
+  const id = on === 'building' || on === 'surface' ? thing : null;
   return FACT_NAMES.filter((name) => factDefinition(name).on === on).map((name) =>
-    found(job, name, thing, factPath(on, thing, name)),
+    found(job, name, id, factPath(on, id, name)),
   );
 }
 

@@ -4,7 +4,7 @@
 import { factDefinition, factValueFault } from '#jobs/contract';
 import type { CommandInput, FactName, FactValue } from '#jobs/contract';
 import type { FieldErrors } from '../parts/fields.js';
-import { unit as unitText } from '../parts/words.js';
+import { parseDay, unit as unitText } from '../parts/words.js';
 import type { FactSlot } from './by-stage.js';
 
 export interface FactsTyped {
@@ -44,8 +44,16 @@ export function typedValue(name: FactName, text: string): FactValue | undefined 
     const read = lines.map((line) => spacing(line, definition.unit));
     return read.every((each) => each !== undefined) ? read : undefined;
   }
+  if (definition.kind === 'day') return parseDay(given);
+  if (definition.kind === 'choices') return listedValue(listed(given));
   return given;
 }
+
+/** Of several choices, that there is none: an answer too. */
+export const NONE = 'none';
+export const listed = (text: string): readonly string[] => text.split('\n').filter(Boolean);
+const listedValue = (given: readonly string[]): readonly string[] | undefined =>
+  given.includes(NONE) ? (given.length === 1 ? [] : undefined) : given;
 
 /** "24", "24 in" where the unit is in; anything else is no number of this field. */
 function decimal(text: string, unit: string): string | undefined {
@@ -70,11 +78,11 @@ export function factFaults(slots: readonly FactSlot[], typed: FactsTyped): Field
   const given = slots.filter(({ path }) => (typed.values[path] ?? '').trim() !== '');
   return [
     ...(given.length === 0
-      ? [{ field: fieldOf(slots[0]?.path ?? ''), message: 'Enter at least one fact' }]
+      ? [{ field: slots[0] ? fieldOf(slots[0]) : '', message: 'Enter at least one fact' }]
       : []),
-    ...given.flatMap(({ name, path }) => {
-      const fault = valueFault(name, typed.values[path] ?? '');
-      return fault ? [{ field: fieldOf(path), message: fault }] : [];
+    ...given.flatMap((slot) => {
+      const fault = valueFault(slot.name, typed.values[slot.path] ?? '');
+      return fault ? [{ field: fieldOf(slot), message: fault }] : [];
     }),
     ...(typed.how ? [] : [{ field: 'how-0', message: 'Say how this is known' }]),
     ...(typed.how && typed.how !== 'assumed' && !typed.source.trim()
@@ -94,13 +102,21 @@ function valueFault(name: FactName, text: string): string | undefined {
   if (value === undefined && definition.kind === 'amount') {
     return `${definition.asks}: enter a number in ${unitText(definition.unit) || 'plain digits'}, like 24.5; other units are not converted`;
   }
+  if (value === undefined && definition.kind === 'day')
+    return `${definition.asks}: enter the date like 14 Feb 2026`;
+  if (value === undefined && definition.kind === 'choices')
+    return `${definition.asks}: choose none, or which`;
   if (value === undefined)
     return `${definition.asks}: enter one number in inches a line, like “24” or “24 eave”`;
   const fault = factValueFault(name, value);
   return fault === undefined ? undefined : `${definition.asks}: ${fault}`;
 }
 
-export const fieldOf = (path: string): string => `fact-${path.replaceAll('/', '-')}`;
+export const controlOf = (path: string): string => `fact-${path.replaceAll('/', '-')}`;
+
+/** The field of a fact, or the first control of its group. */
+export const fieldOf = ({ path, name }: Pick<FactSlot, 'path' | 'name'>): string =>
+  factDefinition(name).kind === 'choices' ? `${controlOf(path)}-0` : controlOf(path);
 
 export function factCommand(
   slots: readonly FactSlot[],

@@ -1,10 +1,17 @@
 // The field of one fact, by its kind; what is recorded now stands beside it.
 
 import { factDefinition, label } from '#jobs/contract';
-import { LongField, SelectField, TextField, type FieldErrors } from '../parts/fields.js';
+import {
+  CheckField,
+  DateField,
+  LongField,
+  SelectField,
+  TextField,
+  type FieldErrors,
+} from '../parts/fields.js';
 import { capital, value as valueWords } from '../parts/words.js';
 import type { FactSlot } from './by-stage.js';
-import { fieldOf } from './fact-entry.js';
+import { controlOf, listed, NONE } from './fact-entry.js';
 
 const YES_NO = [
   { value: 'yes', label: 'Yes' },
@@ -26,7 +33,7 @@ export function FactField({
   const now = slot.fact && `Recorded: ${valueWords(slot.fact.value)} (${slot.fact.how})`;
   const hint = [definition.hint && capital(definition.hint), now].filter(Boolean).join('. ');
   const frame = {
-    id: fieldOf(slot.path),
+    id: controlOf(slot.path),
     label: definition.asks,
     errors,
     value,
@@ -51,5 +58,19 @@ export function FactField({
       return <LongField {...frame} label={`${definition.asks}, in inches`} />;
     case 'text':
       return <TextField {...frame} />;
+    case 'day':
+      return <DateField {...frame} />;
+    case 'choices':
+      return (
+        <CheckField
+          {...frame}
+          options={[...definition.of, NONE].map((each) => ({
+            value: each,
+            label: capital(label(each)),
+          }))}
+          values={listed(value)}
+          onChange={(values) => onChange(values.join('\n'))}
+        />
+      );
   }
 }

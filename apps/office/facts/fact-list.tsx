@@ -4,7 +4,7 @@ import { Link } from '@tanstack/react-router';
 import { factDefinition } from '#jobs/contract';
 import type { FactView, JobView, Stage, SurfaceView } from '#jobs/contract';
 import { moment, value } from '../parts/words.js';
-import { slotsFor, type FactSlot } from './by-stage.js';
+import { SALE, slotsFor, slotsOn, type FactSlot } from './by-stage.js';
 
 export function StageFacts({
   job,
@@ -39,6 +39,45 @@ export function StageFacts({
         )}
       </div>
       <details open={!settled}>
+        <summary>
+          {known} recorded, {slots.length - known} not recorded
+        </summary>
+        <div className="stack">
+          <FactList slots={slots} nameOf={nameOf} />
+        </div>
+      </details>
+    </section>
+  );
+}
+
+/** What an order asks of the office, recorded or not. */
+export function SaleFacts({
+  job,
+  nameOf,
+  may,
+}: {
+  readonly job: JobView;
+  readonly nameOf: (id: string) => string;
+  readonly may: boolean;
+}) {
+  const slots = slotsOn(job, SALE);
+  const known = slots.filter(({ fact }) => fact !== undefined).length;
+  return (
+    <section className="sheet stack tight" aria-labelledby="sale-title">
+      <div className="row ends">
+        <h3 id="sale-title">The sale and its papers</h3>
+        {may && (
+          <Link
+            className="button no-print"
+            to="/jobs/$job/facts"
+            params={{ job: job.id }}
+            search={{ on: SALE }}
+          >
+            Record or change them
+          </Link>
+        )}
+      </div>
+      <details>
         <summary>
           {known} recorded, {slots.length - known} not recorded
         </summary>

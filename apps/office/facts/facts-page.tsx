@@ -15,8 +15,8 @@ import { Reopens } from '../parts/reopens.js';
 import { capital, parseDay } from '../parts/words.js';
 import { jobCrumbs, WithJob } from '../jobs/use-job.js';
 import { Page } from '../shell/page.js';
-import { slotsFor, slotsOn, type FactSlot } from './by-stage.js';
-import { factCommand, factFaults, NOTHING_TYPED, type FactsTyped } from './fact-entry.js';
+import { SALE, slotsFor, slotsOn, type FactSlot } from './by-stage.js';
+import { factCommand, factFaults, fieldOf, NOTHING_TYPED, type FactsTyped } from './fact-entry.js';
 import { FactField } from './fact-field.js';
 
 export const FactsPage = () => <WithJob>{({ job }) => <Facts job={job} key={job.id} />}</WithJob>;
@@ -63,10 +63,11 @@ function Facts({ job }: { readonly job: JobView }) {
   );
 }
 
-/** Which thing the facts are about: the site, a building, a surface. */
+/** Which thing the facts are about: the site, the sale, a building, a surface. */
 function Things({ job, here }: { readonly job: JobView; readonly here: string | null }) {
   const things = [
     { id: null, name: 'The site' },
+    { id: SALE, name: 'The sale and its papers' },
     ...job.buildings.map(({ id, name }) => ({ id, name: `Building: ${name}` })),
     ...job.surfaces.map(({ id, name }) => ({ id, name: `Surface: ${name}` })),
   ];
@@ -252,6 +253,6 @@ function placeOf(pointer: string, slots: readonly FactSlot[], typed: FactsTyped)
   if (first !== 'facts') return first === 'effectiveAt' ? 'since' : first;
   if (rest === 'source') return 'source';
   const given = slots.filter(({ path }) => (typed.values[path] ?? '').trim() !== '');
-  const path = given[Number(index)]?.path;
-  return path ? `fact-${path.replaceAll('/', '-')}` : '';
+  const slot = given[Number(index)];
+  return slot ? fieldOf(slot) : '';
 }

@@ -101,7 +101,7 @@ export function value(given: unknown): string {
   if (given === true) return 'yes';
   if (given === false) return 'no';
   if (typeof given === 'string')
-    return /^[a-z]+(-[a-z]+)+$/.test(given) ? label(given) : number(given);
+    return /^[a-z]+(-([a-z]+|\d+yr))+$/.test(given) ? label(given) : number(given);
   if (Array.isArray(given)) return spacings(given as readonly { zone?: string; v: string }[]);
   const object = given as Record<string, unknown>;
   if (typeof object['v'] === 'string' && typeof object['u'] === 'string') {
@@ -111,6 +111,7 @@ export function value(given: unknown): string {
 }
 
 function spacings(lines: readonly { zone?: string; v: string }[]): string {
+  if (lines.length === 0) return 'none';
   if (lines.some((each) => typeof each !== 'object' || each === null)) return lines.join(', ');
   const worst = Math.max(...lines.map(({ v }) => Number(v)));
   const list = lines.map(({ zone, v }) => (zone ? `${v} (${zone})` : v)).join(', ');

@@ -1,9 +1,18 @@
 // What differs between two readings of a job: facts, what each stage settled, sign-offs.
 
-import { label } from '#jobs/contract';
+import { chosenField, label } from '#jobs/contract';
 import type { Catalogue, JobView } from '#jobs/contract';
 import { optionName } from '../gauge/checks.js';
-import { capital, day, fastenerName, pathWords, STATUS_WORDS, value } from '../parts/words.js';
+import {
+  capital,
+  day,
+  fastenerName,
+  number,
+  pathWords,
+  prose,
+  STATUS_WORDS,
+  value,
+} from '../parts/words.js';
 
 export interface Difference {
   readonly what: string;
@@ -25,7 +34,7 @@ export function differences(
     const is = b.get(what);
     if (was === is) return [];
     const how = was === undefined ? 'added' : is === undefined ? 'removed' : 'changed';
-    return [{ what, how, before: was ?? '', after: is ?? '' }];
+    return [{ what, how, before: prose(was ?? ''), after: prose(is ?? '') }];
   });
 }
 
@@ -56,7 +65,8 @@ function entries(job: JobView, catalogue: Catalogue | undefined): Map<string, st
         if (given === null || IDS.includes(field)) continue;
         const taken = evaluation?.options.find(({ id }) => field === 'recommended' && id === given);
         const words = taken ? optionName(taken) : text(given, catalogue);
-        found.set(`${name}, ${field.replaceAll('_', ' ')}`, words);
+        const [what, is] = chosenField(field, words);
+        found.set(`${name}, ${what}`, is);
       }
     }
     if (surface.sign_off.status !== 'not-started') {
@@ -83,7 +93,7 @@ function text(given: unknown, catalogue: Catalogue | undefined): string {
   const list = zones?.map((each) =>
     each.spacing
       ? `zone ${each.zone} every ${each.spacing.v} in`
-      : `zone ${each.zone} ${each.inward_psf}/${each.outward_psf} psf`,
+      : `zone ${each.zone} inward ${each.inward_psf}, uplift ${number(each.outward_psf ?? '')} psf`,
   );
   return (
     [

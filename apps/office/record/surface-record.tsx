@@ -1,6 +1,6 @@
 // One surface in the record: why this gauge first, then each stage with its facts and rules.
 
-import { label } from '#jobs/contract';
+import { chosenField, label } from '#jobs/contract';
 import type { RecordedStage, RecordedSurface } from '../api/record.js';
 import { Comparison } from '../gauge/comparison.js';
 import { Demands, OptionDetails, WhatWouldChange } from '../gauge/zones.js';
@@ -59,9 +59,10 @@ function Stage({ stage }: { readonly stage: RecordedStage }) {
       <dl className="facts">
         {stage.chosen
           .filter(({ what }) => !IDS.includes(what))
-          .flatMap(({ what, value: words }) => [
+          .map(({ what, value: words }) => chosenField(what, words))
+          .flatMap(([what, words]) => [
             <dt key={what}>{capital(what)}</dt>,
-            <dd key={`${what} is`}>{prose(words)}</dd>,
+            <dd key={`${what} is`}>{prose(value(words))}</dd>,
           ])}
       </dl>
       {stage.overrides.map((each) => (
