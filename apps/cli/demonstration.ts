@@ -105,7 +105,8 @@ async function fillParties(service: Service, { parties }: InventedJob): Promise<
     });
 }
 
-async function play(service: Service, { id, steps }: InventedJob): Promise<void> {
+/** Every step of an invented job, once. */
+export async function play(service: Service, { id, steps }: InventedJob): Promise<void> {
   for (const [index, step] of steps.entries()) {
     const [actor] = step;
     const { roles, ...person } = ACTORS[actor];

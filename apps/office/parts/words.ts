@@ -73,6 +73,7 @@ const UNITS: Readonly<Record<string, string>> = {
   lb: 'lb',
   'per-12': 'in 12',
   'usd/square': 'USD per square',
+  usd: 'USD',
   Kzt: '',
   W2: '',
   G: '',

@@ -2,11 +2,15 @@
 
 import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
+import { useState } from 'react';
 import type { JobView, SurfaceView } from '#jobs/contract';
 import { jobQuery, jobsQuery, sessionQuery } from '../api/queries.js';
 import { WithJob } from '../jobs/use-job.js';
 import { Cautions, ROOF_CAUTIONS } from '../parts/cautions.js';
+import { TextField } from '../parts/fields.js';
 import { Empty, Failure, Loading } from '../parts/states.js';
+import { useLater } from '../parts/use-later.js';
+import { count } from '../parts/words.js';
 import { NotFound } from '../shell/inside.js';
 import { Page } from '../shell/page.js';
 import { Outbox } from './outbox-list.js';
@@ -16,16 +20,33 @@ import { useKeptOnPhone } from './without-signal.js';
 
 export function PhoneListPage() {
   const session = useQuery(sessionQuery).data;
-  const jobs = useQuery(jobsQuery('sort=due'));
+  const [find, setFind] = useState('');
+  const asked = useLater(find.trim(), 350);
+  const jobs = useQuery(jobsQuery(`sort=due${asked && `&find=${encodeURIComponent(asked)}`}`));
+  const shown = jobs.data?.rows.length ?? 0;
   const kept = useKeptOnPhone(session?.person.id ?? '');
   return (
     <Page title="On the roof">
       <div className="phone stack wide">
         {session && <Outbox person={session.person.id} />}
         <KeptOnPhone kept={kept} />
+        <TextField
+          id="find"
+          label="Find: number, name, client or site"
+          value={find}
+          onChange={setFind}
+        />
+        {jobs.data && (
+          <p role="status" className="quiet">
+            {count(jobs.data.total, 'job')}
+            {shown < jobs.data.total && `; the ${shown} due first are here, find the others`}
+          </p>
+        )}
         {jobs.isPending && <Loading what="the jobs" />}
         {jobs.error && <Failure error={jobs.error} retry={() => void jobs.refetch()} />}
-        {jobs.data?.rows.length === 0 && <Empty title="No job is open" />}
+        {jobs.data?.rows.length === 0 && (
+          <Empty title={asked ? 'No job is found' : 'No job is open'} />
+        )}
         {jobs.data?.rows.map((row) => (
           <details key={row.id} className="sheet">
             <summary>

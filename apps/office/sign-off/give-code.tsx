@@ -1,18 +1,18 @@
 // Without e-mail the code for signing is read out by phone: to the engineer who asked, by somebody else.
 
+import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
+import type { Colleague } from '../api/answers.js';
 import { ask, problemFrom } from '../api/client.js';
+import { peopleQuery } from '../api/queries.js';
 import { Dialog } from '../parts/dialog.js';
 
-interface Engineer {
-  readonly id: string;
-  readonly name: string;
-}
-
-export function GiveCode({ engineers }: { readonly engineers: readonly Engineer[] }) {
+/** Of every engineer: a revocation is signed too, and nothing waits for it in the queue. */
+export function GiveCode() {
+  const people = useQuery(peopleQuery).data?.people ?? [];
+  const engineers = people.filter(({ roles }) => roles.includes('engineer'));
   const [told, setTold] = useState<{ readonly name: string; readonly words: string } | null>(null);
-  const each = [...new Map(engineers.map((engineer) => [engineer.id, engineer])).values()];
-  const show = async ({ id, name }: Engineer) => {
+  const show = async ({ id, name }: Colleague) => {
     try {
       const { value } = await ask<{ code: string; minutes: number }>(
         `/people/${id}/signing-codes`,
@@ -27,6 +27,7 @@ export function GiveCode({ engineers }: { readonly engineers: readonly Engineer[
       setTold({ name, words: detail ?? title });
     }
   };
+  if (engineers.length === 0) return null;
   return (
     <details>
       <summary>Read out a code for signing</summary>
@@ -35,7 +36,7 @@ export function GiveCode({ engineers }: { readonly engineers: readonly Engineer[
         asks for the code on the review page, and you read it out by phone.
       </p>
       <div className="row">
-        {each.map((engineer) => (
+        {engineers.map((engineer) => (
           <button key={engineer.id} type="button" onClick={() => void show(engineer)}>
             Code for {engineer.name}
           </button>

@@ -49,9 +49,7 @@ export function QueuePage() {
           </tbody>
         </ScrollTable>
       )}
-      {rows.length > 0 && (has(session, 'project-manager') || has(session, 'administrator')) && (
-        <GiveCode engineers={rows.map((row) => row.engineer)} />
-      )}
+      {has(session, 'project-manager', 'administrator') && <GiveCode />}
     </Page>
   );
 }
