@@ -163,7 +163,7 @@ export const label = (word: string): string => LABELS[word] ?? word.replaceAll('
 export const aSurface = (kind: SurfaceKind): string =>
   kind === 'interior' ? `an ${kind}` : `a ${kind}`;
 
-const UNIT_AT_THE_END = /_(in|ft|psf|mph|per_12|squares|per_square_usd|usd|years|t)$/;
+const UNIT_AT_THE_END = /_(in|ft|psf|mph|per_12|squares|per_square_usd|years)$/;
 
 /** A fact's key as a page shows it: "support_spacing_in" is "support spacing". */
 export const factLabel = (key: string): string =>
