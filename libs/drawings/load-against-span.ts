@@ -169,6 +169,9 @@ function legend(breaks: readonly Break[], chosen: string): readonly string[] {
   });
 }
 
+/** Between the words of two gauges on one line. */
+const CLEAR = 8;
+
 /** A tick where each gauge stops bearing the demand, its words below, clear of the words before. */
 function breakpoints(breaks: readonly Break[], x: Scale, y: number): readonly string[] {
   const spans = [...new Set(breaks.flatMap(({ span }) => (span === null ? [] : [span])))].sort(
@@ -181,7 +184,7 @@ function breakpoints(breaks: readonly Break[], x: Scale, y: number): readonly st
       .map(({ gauge }) => gauge.split(' (')[0]);
     const words = `${who.join(', ')} to ${n(span)} in`;
     const half = widthOf(words, 11) / 2;
-    const free = ends.findIndex((end) => end < x(span) - half);
+    const free = ends.findIndex((end) => end + CLEAR < x(span) - half);
     const level = free < 0 ? ends.length : free;
     ends[level] = x(span) + half;
     const below = y + 20 + level * 15;

@@ -62,7 +62,7 @@ const Line = ({
   readonly errors: FieldErrors;
 }) => (
   <fieldset className="sheet stack">
-    <legend>Line {line.id}</legend>
+    <legend>Line {line.id.toUpperCase()}</legend>
     <div className="row bottoms">
       <SelectField
         id={`what-${line.id}`}
@@ -125,7 +125,7 @@ const Line = ({
         onChange={(price) => set({ price })}
       />
       <button type="button" onClick={remove}>
-        Remove<span className="visually-hidden"> line {line.id}</span>
+        Remove<span className="visually-hidden"> line {line.id.toUpperCase()}</span>
       </button>
     </div>
   </fieldset>
