@@ -8,7 +8,7 @@ import { BARN } from '../../apps/cli/demonstration/barn.js';
 import { HOUSE } from '../../apps/cli/demonstration/house.js';
 import { demonstrationId, type InventedJob } from '../../apps/cli/demonstration/steps.js';
 import { CREW, ENGINEER, MANAGER, OFFICE } from '../../apps/cli/demonstration/people.js';
-import { button, link, pick, type } from './acts.js';
+import { button, link, pick, tickCautions, type } from './acts.js';
 import { axe, journey, PASSWORD, settled, withOffice, type Who } from './browser.js';
 
 /** The house's roof before the old one is off. */
@@ -59,11 +59,8 @@ journey('what goes otherwise', () => {
     await page.getByText('The owner builds no lean-to.').first().waitFor();
   }, 90_000);
 
-  test("the engineer revokes an approval with both factors; another engineer's design is entered", async () => {
-    const engineer = await at(ENGINEER, `/jobs/${BARN.id}/requests/barn-1`);
-    await engineer.getByText('Revoke this sign-off').click();
-    await engineer.locator('#revoke-reason').fill('The purlins are not what the packet says.');
-    await button(engineer, 'Review the revocation').click();
+  /** The code is read out by the manager, the password typed once more. */
+  const giveFactors = async (engineer: Page): Promise<Page> => {
     await button(engineer, 'Ask for the code').click();
     await engineer.getByText('Asked for. Somebody of the office').first().waitFor();
     const manager = await at(MANAGER, '/sign-offs');
@@ -73,6 +70,45 @@ journey('what goes otherwise', () => {
     const [, first = '', last = ''] = /(\d{3}) (\d{3}): good for 10 minutes/.exec(told) ?? [];
     await engineer.getByLabel('Code for signing').fill(`${first}${last}`);
     await engineer.getByLabel('Your password, once more').fill(PASSWORD);
+    return manager;
+  };
+
+  test('a spacing measured again reopens two stages and the approval; its engineer reaffirms it', async () => {
+    const page = await at(OFFICE, `/jobs/${BARN.id}/surfaces/roof/substrate`);
+    await link(page, 'Record or change facts').click();
+    await type(page, /^Spacing of supports/, '24\n24');
+    await pick(page, /^Measured$/);
+    await type(page, 'From whom or what', 'Tape, by the crew');
+    await type(page, /^Reason/, 'Measured again.');
+    await button(page, 'Record these facts').click();
+    await button(page, 'Record and reopen these stages').click();
+    for (const [stage, next] of [
+      ['substrate', 'Gauge'],
+      ['gauge', 'Engineer sign-off'],
+    ] as const) {
+      await page.goto(`/jobs/${BARN.id}/surfaces/roof/${stage}`);
+      await settled(page);
+      await tickCautions(page);
+      await button(page, /^Save and/).click();
+      await page.getByRole('heading', { level: 1, name: `Barn roof: ${next}` }).waitFor();
+    }
+    await page.getByText('Changed since the engineer saw it').first().waitFor();
+    const engineer = await at(ENGINEER, `/jobs/${BARN.id}/requests/barn-1`);
+    await type(engineer, /^Your statement/, 'The shorter spacing is within what I approved.');
+    await button(engineer, 'Review your reaffirmation').click();
+    await giveFactors(engineer);
+    await button(engineer, 'Sign the reaffirmation').click();
+    await page.goto(`/jobs/${BARN.id}`);
+    await settled(page);
+    await page.getByText('All six stages done').waitFor({ timeout: 20_000 });
+  }, 120_000);
+
+  test("the engineer revokes an approval with both factors; another engineer's design is entered", async () => {
+    const engineer = await at(ENGINEER, `/jobs/${BARN.id}/requests/barn-1`);
+    await engineer.getByText('Revoke this sign-off').click();
+    await engineer.locator('#revoke-reason').fill('The purlins are not what the packet says.');
+    await button(engineer, 'Review the revocation').click();
+    const manager = await giveFactors(engineer);
     await button(engineer, 'Revoke the sign-off').click();
     await engineer
       .getByText(/revoked/i)
