@@ -9,6 +9,8 @@ const LONGEST = [
   'tests/journeys/states.spec.ts',
   'tests/faults/ledger-crash.spec.ts',
   'tests/faults/service-start.spec.ts',
+  'tests/journeys/after-gauge.spec.ts',
+  'tests/journeys/exceptions.spec.ts',
 ];
 const rank = ({ path }) => {
   const place = LONGEST.findIndex((name) => path.endsWith(name));
