@@ -39,8 +39,7 @@ export function TakeOffs({
                   <Tag tone="ready">Up to date</Tag>
                 ) : (
                   <>
-                    <Tag tone="blocked">Out of date</Tag>{' '}
-                    {capital(taken.stale_because.join('; '))}
+                    <Tag tone="blocked">Out of date</Tag> {capital(taken.stale_because.join('; '))}
                   </>
                 )}
               </td>
