@@ -20,10 +20,33 @@ export * from './contract/impact.js';
 export { PART_NAMES, PART_WORDS, PARTS, type Part } from './catalogue/parts.js';
 export * from './contract/after-order-views.js';
 export {
-  AVAILABILITIES, COLOR_GROUPS, CONDENSATION_CONTROLS, CORROSIVITIES, ENCLOSURES, FAMILIES, HOWS,
-  INSIDE_AIR, label, METALLIC_COATINGS, METALS, PAINT_SYSTEMS, PRIORITIES, ROLES, STAGES, SUBSTRATES,
-  SURFACE_KINDS, WATERS,
+  AVAILABILITIES,
+  COLOR_GROUPS,
+  CONDENSATION_CONTROLS,
+  CORROSIVITIES,
+  ENCLOSURES,
+  FAMILIES,
+  HOWS,
+  INSIDE_AIR,
+  label,
+  METALLIC_COATINGS,
+  METALS,
+  PAINT_SYSTEMS,
+  PRIORITIES,
+  ROLES,
+  STAGES,
+  SUBSTRATES,
+  SURFACE_KINDS,
+  WATERS,
 } from '#rules';
 export type {
-  Availability, ColorGroup, Finding, Priority, Role, Severity, Stage, Substrate, SurfaceKind,
+  Availability,
+  ColorGroup,
+  Finding,
+  Priority,
+  Role,
+  Severity,
+  Stage,
+  Substrate,
+  SurfaceKind,
 } from '#rules';

@@ -6,7 +6,14 @@ import type { Command, CommandType } from './contract/commands.js';
 import { decline, type Context, type Decision } from './decision.js';
 import { decideAfterOrder } from './after-order/decide-after.js';
 import { orderedAndClosed } from './after-order/state.js';
-import { addBuilding, addSurface, describeJob, openJob, withdrawSurface, addNote } from './opening.js';
+import {
+  addBuilding,
+  addSurface,
+  describeJob,
+  openJob,
+  withdrawSurface,
+  addNote,
+} from './opening.js';
 import { recordFacts } from './recording.js';
 import type { Job } from './job.js';
 import { refuse } from './refusal.js';
@@ -70,13 +77,25 @@ export function roleFor(type: CommandType, roles: readonly Role[]): Role | undef
 
 /** Commands that change what was ordered. */
 const CHANGES_STAGES: readonly CommandType[] = [
-  'add-surface', 'withdraw-surface', 'choose-style', 'choose-coating', 'assess-hazards', 'confirm-substrate', 'select-gauge', 'reopen-stage',
+  'add-surface',
+  'withdraw-surface',
+  'choose-style',
+  'choose-coating',
+  'assess-hazards',
+  'confirm-substrate',
+  'select-gauge',
+  'reopen-stage',
 ];
 
 export function decide(job: Job, command: Command, context: Context): Decision {
   if (!roleFor(command.type, context.by.roles)) {
     const may = MAY[command.type].join(', ');
-    return decline(refuse('MOVE-04', `${command.type} is for ${may}; you are ${context.by.roles.join(', ') || 'without a role'}.`));
+    return decline(
+      refuse(
+        'MOVE-04',
+        `${command.type} is for ${may}; you are ${context.by.roles.join(', ') || 'without a role'}.`,
+      ),
+    );
   }
   if (command.type === 'open-job') return openJob(job, command);
   if (job.version === 0) return decline(refuse('MOVE-03', 'There is no such job.'));

@@ -8,7 +8,10 @@ import type { Refusal } from './refusal.js';
 
 /** Who may set aside a finding of these classes, and other settings of the company. */
 export interface Policy {
-  readonly overrides: { readonly guidance: readonly Role[]; readonly 'house-policy': readonly Role[] };
+  readonly overrides: {
+    readonly guidance: readonly Role[];
+    readonly 'house-policy': readonly Role[];
+  };
 }
 export const DEFAULT_POLICY: Policy = {
   overrides: { guidance: ['project-manager'], 'house-policy': ['project-manager'] },
@@ -33,6 +36,8 @@ export type Decision =
   | { readonly ok: true; readonly events: readonly [JobEvent, ...JobEvent[]] }
   | { readonly ok: false; readonly refusals: readonly Refusal[] };
 
-export const accept = (first: JobEvent, ...rest: readonly JobEvent[]): Decision => ({ ok: true, events: [first, ...rest] });
+export const accept = (first: JobEvent, ...rest: readonly JobEvent[]): Decision => ({
+  ok: true,
+  events: [first, ...rest],
+});
 export const decline = (...refusals: readonly Refusal[]): Decision => ({ ok: false, refusals });
-

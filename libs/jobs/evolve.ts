@@ -24,7 +24,13 @@ function apply(job: Job, event: PastEvent): Job {
     case 'job-described/1':
       return described(job, event.data, event);
     case 'building-added/1':
-      return { ...job, buildings: { ...job.buildings, [event.data.building]: { id: event.data.building, name: event.data.name } } };
+      return {
+        ...job,
+        buildings: {
+          ...job.buildings,
+          [event.data.building]: { id: event.data.building, name: event.data.name },
+        },
+      };
     case 'surface-added/1':
       return withSurface(job, newSurface(event.data));
     case 'surface-withdrawn/1':
@@ -61,7 +67,15 @@ function apply(job: Job, event: PastEvent): Job {
     case 'note-added/1':
       return {
         ...job,
-        notes: [...job.notes, { about: event.data.about, words: event.data.words, by: event.by.person, at: event.recordedAt }],
+        notes: [
+          ...job.notes,
+          {
+            about: event.data.about,
+            words: event.data.words,
+            by: event.by.person,
+            at: event.recordedAt,
+          },
+        ],
       };
     default:
       if (isAfterOrder(event)) return { ...job, after: evolveAfter(job.after, event) };
@@ -75,14 +89,29 @@ function unknownEvent(event: never): never {
 
 function newSurface(data: EventData['surface-added/1']): Surface {
   const { surface: id, building, name, kind } = data;
-  return { id, building, name, kind, withdrawn: null, stages: NO_STAGES, tearOff: 'not-needed', held: false, signOff: null };
+  return {
+    id,
+    building,
+    name,
+    kind,
+    withdrawn: null,
+    stages: NO_STAGES,
+    tearOff: 'not-needed',
+    held: false,
+    signOff: null,
+  };
 }
 
 function described(job: Job, data: EventData['job-described/1'], event: PastEvent): Job {
   const { reason, parties, ...rest } = data;
   const next = { ...job, ...defined(rest), parties: { ...job.parties, ...defined(parties ?? {}) } };
   if (data.priorities === undefined) return next;
-  return markChanges(next, [{ path: 'job/priorities', from: job.priorities, to: data.priorities }], event, reason ?? null);
+  return markChanges(
+    next,
+    [{ path: 'job/priorities', from: job.priorities, to: data.priorities }],
+    event,
+    reason ?? null,
+  );
 }
 
 function defined<T extends object>(value: T): { [K in keyof T]: Exclude<T[K], undefined> } {
@@ -114,43 +143,88 @@ function factsRecorded(job: Job, data: EventData['facts-recorded/1'], event: Pas
   return markChanges({ ...job, facts }, changes, event, data.reason);
 }
 
-type Confirmation = EventData['style-chosen/1' | 'coating-chosen/1' | 'hazards-assessed/1' | 'substrate-confirmed/1' | 'gauge-selected/1'];
+type Confirmation = EventData[
+  | 'style-chosen/1'
+  | 'coating-chosen/1'
+  | 'hazards-assessed/1'
+  | 'substrate-confirmed/1'
+  | 'gauge-selected/1'];
 
-function stageConfirmed(job: Job, stage: ConfirmedStage, data: Confirmation, event: PastEvent): Job {
+function stageConfirmed(
+  job: Job,
+  stage: ConfirmedStage,
+  data: Confirmation,
+  event: PastEvent,
+): Job {
   const before = lookupIn(job);
   const { surface, reason, ...kept } = data;
   const next = change(job, surface, (s) => ({
     ...s,
     stages: {
       ...s.stages,
-      [stage]: { status: 'confirmed', record: { ...kept, by: event.by, at: event.recordedAt }, causes: [] },
+      [stage]: {
+        status: 'confirmed',
+        record: { ...kept, by: event.by, at: event.recordedAt },
+        causes: [],
+      },
     },
   }));
-  const changes = Object.entries(contentPaths(surface, stage, data.content)).flatMap(([path, to]) => {
-    const from = before(path);
-    return same(from, to) ? [] : [{ path, from, to }];
-  });
+  const changes = Object.entries(contentPaths(surface, stage, data.content)).flatMap(
+    ([path, to]) => {
+      const from = before(path);
+      return same(from, to) ? [] : [{ path, from, to }];
+    },
+  );
   return markChanges(next, changes, event, reason);
 }
 
-function substrateConfirmed(job: Job, data: EventData['substrate-confirmed/1'], event: PastEvent): Job {
+function substrateConfirmed(
+  job: Job,
+  data: EventData['substrate-confirmed/1'],
+  event: PastEvent,
+): Job {
   return change(stageConfirmed(job, 'substrate', data, event), data.surface, (s) => ({
     ...s,
-    tearOff: data.content.provisional ? 'due' : s.tearOff === 'not-needed' ? 'not-needed' : 'confirmed',
+    tearOff: data.content.provisional
+      ? 'due'
+      : s.tearOff === 'not-needed'
+        ? 'not-needed'
+        : 'confirmed',
   }));
 }
 
-function reopened(job: Job, surface: string, stage: ConfirmedStage, reason: string, event: PastEvent): Job {
+function reopened(
+  job: Job,
+  surface: string,
+  stage: ConfirmedStage,
+  reason: string,
+  event: PastEvent,
+): Job {
   const path = `surface/${surface}/${stage}`;
-  const cause = { path, from: 'confirmed', to: 'reopened', at: event.recordedAt, by: event.by.person, reason };
+  const cause = {
+    path,
+    from: 'confirmed',
+    to: 'reopened',
+    at: event.recordedAt,
+    by: event.by.person,
+    reason,
+  };
   return change(job, surface, (s) => ({
     ...s,
-    stages: { ...s.stages, [stage]: { ...s.stages[stage], status: 'needs-recheck', causes: [...s.stages[stage].causes, cause] } },
+    stages: {
+      ...s.stages,
+      [stage]: {
+        ...s.stages[stage],
+        status: 'needs-recheck',
+        causes: [...s.stages[stage].causes, cause],
+      },
+    },
   }));
 }
 
 function tornOff(job: Job, data: EventData['tear-off-recorded/1'], event: PastEvent): Job {
-  if (data.finding === 'as-assumed') return change(job, data.surface, (s) => ({ ...s, tearOff: 'confirmed' }));
+  if (data.finding === 'as-assumed')
+    return change(job, data.surface, (s) => ({ ...s, tearOff: 'confirmed' }));
   const held = change(job, data.surface, (s) => ({ ...s, tearOff: 'different', held: true }));
   return reopened(held, data.surface, 'substrate', `tear-off: ${data.words}`, event);
 }

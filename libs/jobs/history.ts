@@ -16,7 +16,9 @@ export function surfacesOf(event: PastEvent): readonly string[] | 'all' {
       return [];
     case 'facts-recorded/1': {
       const touched = event.data.facts.map(({ path }) => path.split('/'));
-      return touched.every(([kind]) => kind === 'surface') ? [...new Set(touched.map(([, id]) => id ?? ''))] : 'all';
+      return touched.every(([kind]) => kind === 'surface')
+        ? [...new Set(touched.map(([, id]) => id ?? ''))]
+        : 'all';
     }
     case 'sign-off-requested/1':
     case 'engineer-design-received/1':
@@ -38,7 +40,9 @@ export function wordsFor(event: PastEvent): string {
     case 'job-opened/1':
       return `Job ${event.data.number} opened: ${event.data.name}`;
     case 'job-described/1':
-      return `Job described: ${Object.keys(event.data).filter((key) => key !== 'reason').join(', ')}`;
+      return `Job described: ${Object.keys(event.data)
+        .filter((key) => key !== 'reason')
+        .join(', ')}`;
     case 'building-added/1':
       return `Building added: ${event.data.name}`;
     case 'surface-added/1':
@@ -46,7 +50,9 @@ export function wordsFor(event: PastEvent): string {
     case 'surface-withdrawn/1':
       return `Surface withdrawn: ${event.data.reason}`;
     case 'facts-recorded/1': {
-      const names = event.data.facts.map(({ path }) => factDefinition(path.split('/').at(-1) as FactName).asks);
+      const names = event.data.facts.map(
+        ({ path }) => factDefinition(path.split('/').at(-1) as FactName).asks,
+      );
       return `${event.data.corrects ? 'Corrected' : 'Recorded'}: ${names.slice(0, 3).join('; ')}${names.length > 3 ? ` and ${names.length - 3} more` : ''}`;
     }
     case 'style-chosen/1':

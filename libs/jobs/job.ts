@@ -75,7 +75,11 @@ export interface StageRecord<S extends ConfirmedStage = ConfirmedStage> {
   readonly content: StageContents[S];
   readonly reads: Reads;
   readonly findings: readonly Finding[];
-  readonly overrides: readonly { readonly rule: string; readonly reason: string; readonly says: string }[];
+  readonly overrides: readonly {
+    readonly rule: string;
+    readonly reason: string;
+    readonly says: string;
+  }[];
   readonly acknowledged: readonly string[];
   readonly rules_edition: { readonly number: number; readonly digest: string };
   readonly catalogue_edition: { readonly number: number; readonly digest: string };
@@ -94,7 +98,13 @@ export interface SignOff {
   readonly askedBy: string;
   readonly askedAt: string;
   readonly expires: string;
-  readonly standing: 'waiting' | 'approved' | 'approved-with-conditions' | 'declined' | 'revoked' | 'design-received';
+  readonly standing:
+    | 'waiting'
+    | 'approved'
+    | 'approved-with-conditions'
+    | 'declined'
+    | 'revoked'
+    | 'design-received';
   readonly license: License | null;
   readonly words: string | null;
   readonly conditions: EngineerConditions | null;
@@ -104,18 +114,43 @@ export interface SignOff {
   readonly differences: readonly Difference[];
 }
 
-export const CONFIRMED_STAGES = ['style', 'coating', 'hazards', 'substrate', 'gauge'] as const satisfies readonly ConfirmedStage[];
+export const CONFIRMED_STAGES = [
+  'style',
+  'coating',
+  'hazards',
+  'substrate',
+  'gauge',
+] as const satisfies readonly ConfirmedStage[];
 
 const notStarted = { status: 'not-started', record: null, causes: [] } as const;
 export const NO_STAGES: Surface['stages'] = {
-  style: notStarted, coating: notStarted, hazards: notStarted, substrate: notStarted, gauge: notStarted,
+  style: notStarted,
+  coating: notStarted,
+  hazards: notStarted,
+  substrate: notStarted,
+  gauge: notStarted,
 };
 
 export function initial(id: string): Job {
   return {
-    id, version: 0, number: '', name: '', site: null, parties: {}, priorities: [], due: null,
-    jurisdiction: null, assigned: null, buildings: {}, surfaces: {}, facts: {}, signOffs: {},
-    notes: [], takeOffs: {}, after: NOTHING_ORDERED, updatedAt: '',
+    id,
+    version: 0,
+    number: '',
+    name: '',
+    site: null,
+    parties: {},
+    priorities: [],
+    due: null,
+    jurisdiction: null,
+    assigned: null,
+    buildings: {},
+    surfaces: {},
+    facts: {},
+    signOffs: {},
+    notes: [],
+    takeOffs: {},
+    after: NOTHING_ORDERED,
+    updatedAt: '',
   };
 }
 

@@ -18,20 +18,42 @@ export function change(job: Job, id: string, how: (surface: Surface) => Surface)
 }
 
 /** Marks what read a changed path: stages for re-check, sign-offs as differing. */
-export function markChanges(job: Job, changes: readonly PathChange[], event: PastEvent, reason: string | null): Job {
+export function markChanges(
+  job: Job,
+  changes: readonly PathChange[],
+  event: PastEvent,
+  reason: string | null,
+): Job {
   if (changes.length === 0) return job;
   const own = event.type in STAGE_OF ? STAGE_OF[event.type as keyof typeof STAGE_OF] : null;
   let next = job;
   for (const surface of Object.values(job.surfaces)) {
-    const later = own && (event.data as { surface: string }).surface === surface.id ? stagesAfter(own) : CONFIRMED_STAGES;
+    const later =
+      own && (event.data as { surface: string }).surface === surface.id
+        ? stagesAfter(own)
+        : CONFIRMED_STAGES;
     for (const stage of later) {
       const state = surface.stages[stage];
-      const hit = state.record ? changes.filter(({ path }) => Object.hasOwn(state.record!.reads, path)) : [];
+      const hit = state.record
+        ? changes.filter(({ path }) => Object.hasOwn(state.record!.reads, path))
+        : [];
       if (hit.length === 0) continue;
-      const causes = hit.map((each) => ({ ...each, at: event.recordedAt, by: event.by.person, reason }));
+      const causes = hit.map((each) => ({
+        ...each,
+        at: event.recordedAt,
+        by: event.by.person,
+        reason,
+      }));
       next = change(next, surface.id, (s) => ({
         ...s,
-        stages: { ...s.stages, [stage]: { ...s.stages[stage], status: 'needs-recheck', causes: [...s.stages[stage].causes, ...causes] } },
+        stages: {
+          ...s.stages,
+          [stage]: {
+            ...s.stages[stage],
+            status: 'needs-recheck',
+            causes: [...s.stages[stage].causes, ...causes],
+          },
+        },
       }));
     }
   }
@@ -54,9 +76,14 @@ function markSignOffs(job: Job, changes: readonly PathChange[]): Job {
         .map(({ path, to }) => ({ surface, path, from: reads[path], to })),
     );
     if (found.length === 0) return [];
-    const kept = signOff.differences.filter((old) => !found.some((f) => f.surface === old.surface && f.path === old.path));
+    const kept = signOff.differences.filter(
+      (old) => !found.some((f) => f.surface === old.surface && f.path === old.path),
+    );
     return [{ ...signOff, differences: [...kept, ...found] }];
   });
   if (signOffs.length === 0) return job;
-  return { ...job, signOffs: { ...job.signOffs, ...Object.fromEntries(signOffs.map((s) => [s.id, s])) } };
+  return {
+    ...job,
+    signOffs: { ...job.signOffs, ...Object.fromEntries(signOffs.map((s) => [s.id, s])) },
+  };
 }

@@ -36,11 +36,21 @@ export function rehearse(job: Job, command: Command, context: Context): Rehearsa
   };
 }
 
-function takenOff(job: Job, [event]: readonly JobEvent[], { catalogue }: Context): Pick<Rehearsal, 'take_off'> {
-  const surface = event?.type === 'take-off-recorded/1' ? job.surfaces[event.data.surface] : undefined;
+function takenOff(
+  job: Job,
+  [event]: readonly JobEvent[],
+  { catalogue }: Context,
+): Pick<Rehearsal, 'take_off'> {
+  const surface =
+    event?.type === 'take-off-recorded/1' ? job.surfaces[event.data.surface] : undefined;
   if (event?.type !== 'take-off-recorded/1' || !surface) return {};
   const number = Object.keys(job.surfaces).indexOf(surface.id) + 1;
-  return { take_off: { result: event.data.result, lines: linesOf(surface, number, event.data.result, catalogue) } };
+  return {
+    take_off: {
+      result: event.data.result,
+      lines: linesOf(surface, number, event.data.result, catalogue),
+    },
+  };
 }
 
 /** What an accepted gauge says stands in its event: it is not worked out a second time. */
@@ -51,7 +61,11 @@ function saidIn(decision: Decision): Pick<Rehearsal, 'findings' | 'evaluation'> 
   return { findings, evaluation };
 }
 
-function saidBy(job: Job, command: Command, context: Context): Pick<Rehearsal, 'findings' | 'evaluation'> {
+function saidBy(
+  job: Job,
+  command: Command,
+  context: Context,
+): Pick<Rehearsal, 'findings' | 'evaluation'> {
   const stage = STAGE_OF[command.type];
   const surface = 'surface' in command ? job.surfaces[command.surface] : undefined;
   if (!stage || !surface) return { findings: [] };
@@ -64,21 +78,48 @@ function saidBy(job: Job, command: Command, context: Context): Pick<Rehearsal, '
     return { findings: picked?.findings ?? [], evaluation };
   }
   const content = draftContent(job, surface, command, context);
-  return { findings: content ? speak(job, surface, stage as never, content, context).findings : ([] as Finding[]) };
+  return {
+    findings: content
+      ? speak(job, surface, stage as never, content, context).findings
+      : ([] as Finding[]),
+  };
 }
 
 /** Stages and sign-offs that stood before and would not after. */
 function reopens(job: Job, events: readonly JobEvent[], context: Context): Rehearsal['reopens'] {
-  const after = events.reduce<Job>((state, event) => evolve(state, asPast(event, state, context)), job);
+  const after = events.reduce<Job>(
+    (state, event) => evolve(state, asPast(event, state, context)),
+    job,
+  );
   return Object.values(job.surfaces).flatMap((before) => {
     const now = after.surfaces[before.id];
-    const stages = CONFIRMED_STAGES.filter((stage) => before.stages[stage].status === 'confirmed' && now?.stages[stage].status === 'needs-recheck');
+    const stages = CONFIRMED_STAGES.filter(
+      (stage) =>
+        before.stages[stage].status === 'confirmed' &&
+        now?.stages[stage].status === 'needs-recheck',
+    );
     const signOff = before.signOff ? after.signOffs[before.signOff] : undefined;
     const was = before.signOff ? job.signOffs[before.signOff] : undefined;
-    const signed = signOff && was && differencesFor(was, before.id).length === 0 && differencesFor(signOff, before.id).length > 0;
+    const signed =
+      signOff &&
+      was &&
+      differencesFor(was, before.id).length === 0 &&
+      differencesFor(signOff, before.id).length > 0;
     return [
-      ...stages.map((stage) => ({ surface: before.id, stage: stage as Stage, because: now?.stages[stage].causes.map(({ path }) => path) ?? [] })),
-      ...(signed ? [{ surface: before.id, stage: 'sign-off' as const, because: differencesFor(signOff, before.id).map(({ path }) => path) }] : []),
+      ...stages.map((stage) => ({
+        surface: before.id,
+        stage: stage as Stage,
+        because: now?.stages[stage].causes.map(({ path }) => path) ?? [],
+      })),
+      ...(signed
+        ? [
+            {
+              surface: before.id,
+              stage: 'sign-off' as const,
+              because: differencesFor(signOff, before.id).map(({ path }) => path),
+            },
+          ]
+        : []),
     ];
   });
 }

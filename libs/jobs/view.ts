@@ -6,20 +6,46 @@ import { afterOrderView } from './after-order/view.js';
 import { takeOffView } from './take-off/view.js';
 import type { Catalogue } from './contract/catalogue.js';
 import type { ConfirmedStage } from './contract/events.js';
-import type { FactView, JobView, RequestView, SignOffView, StageView, SurfaceView } from './contract/views.js';
+import type {
+  FactView,
+  JobView,
+  RequestView,
+  SignOffView,
+  StageView,
+  SurfaceView,
+} from './contract/views.js';
 import {
-  activeSurfaces, CONFIRMED_STAGES, differencesFor, signOffRequired, signOffStands, surfaceStage, type FactState, type Job, type SignOff, type Surface,
+  activeSurfaces,
+  CONFIRMED_STAGES,
+  differencesFor,
+  signOffRequired,
+  signOffStands,
+  surfaceStage,
+  type FactState,
+  type Job,
+  type SignOff,
+  type Surface,
 } from './job.js';
 
 /** With a catalogue the tests of open claims are computed too. */
 export function jobView(job: Job, catalogue: Catalogue | null = null): JobView {
   const { id, version, number, name, priorities, due, jurisdiction, assigned } = job;
   return {
-    id, version, number, name, priorities, due, jurisdiction, assigned,
+    id,
+    version,
+    number,
+    name,
+    priorities,
+    due,
+    jurisdiction,
+    assigned,
     site: job.site?.id ?? '',
-    parties: Object.fromEntries(Object.entries(job.parties).flatMap(([role, party]) => (party ? [[role, party.id]] : []))),
+    parties: Object.fromEntries(
+      Object.entries(job.parties).flatMap(([role, party]) => (party ? [[role, party.id]] : [])),
+    ),
     stage: jobStage(job),
-    surfaces_done: activeSurfaces(job).filter((surface) => surfaceStage(job, surface) === 'done').length,
+    surfaces_done: activeSurfaces(job).filter((surface) => surfaceStage(job, surface) === 'done')
+      .length,
     buildings: Object.values(job.buildings),
     surfaces: Object.values(job.surfaces).map((surface) => surfaceView(job, surface)),
     facts: Object.entries(job.facts).map(([path, fact]) => factView(path, fact)),
@@ -41,10 +67,17 @@ function surfaceView(job: Job, surface: Surface): SurfaceView {
   const { id, building, name, kind, withdrawn, tearOff } = surface;
   const stage = surfaceStage(job, surface);
   return {
-    id, building, name, kind, withdrawn, stage,
+    id,
+    building,
+    name,
+    kind,
+    withdrawn,
+    stage,
     tear_off: tearOff === 'different' ? 'due' : tearOff,
     on_hold: surface.held && stage !== 'done',
-    stages: Object.fromEntries(CONFIRMED_STAGES.map((each) => [each, stageView(surface, each)])) as SurfaceView['stages'],
+    stages: Object.fromEntries(
+      CONFIRMED_STAGES.map((each) => [each, stageView(surface, each)]),
+    ) as SurfaceView['stages'],
     sign_off: signOffView(job, surface),
   };
 }
@@ -52,7 +85,9 @@ function surfaceView(job: Job, surface: Surface): SurfaceView {
 function stageView<S extends ConfirmedStage>(surface: Surface, stage: S): StageView<S> {
   const { status, record, causes } = surface.stages[stage];
   return {
-    stage, status, causes,
+    stage,
+    status,
+    causes,
     content: record?.content ?? null,
     findings: record?.findings ?? [],
     overrides: record?.overrides ?? [],
@@ -79,7 +114,11 @@ function signOffView(job: Job, surface: Surface): SignOffView {
   };
 }
 
-function signOffStatus(job: Job, surface: Surface, signOff: SignOff | undefined): SignOffView['status'] {
+function signOffStatus(
+  job: Job,
+  surface: Surface,
+  signOff: SignOff | undefined,
+): SignOffView['status'] {
   if (signOff && differencesFor(signOff, surface.id).length > 0) return 'needs-recheck';
   if (signOff?.standing === 'waiting') return 'waiting';
   if (surface.stages.gauge.record === null) return 'not-started';
@@ -98,7 +137,9 @@ const STANDING: Readonly<Record<SignOff['standing'], RequestView['standing']>> =
 };
 
 function standingWords(signOff: SignOff): string {
-  return signOff.kind === 'design-received' ? 'design received: attached, not verified in this system' : STANDING[signOff.standing];
+  return signOff.kind === 'design-received'
+    ? 'design received: attached, not verified in this system'
+    : STANDING[signOff.standing];
 }
 
 function requestView(signOff: SignOff): RequestView {
@@ -120,9 +161,21 @@ function factView(path: string, fact: FactState): FactView {
   const name = (path.split('/').at(-1) ?? '') as FactName;
   const { value, how, source, by, at, effectiveAt } = fact;
   return {
-    path, name, value, how, source, by, at, effectiveAt,
+    path,
+    name,
+    value,
+    how,
+    source,
+    by,
+    at,
+    effectiveAt,
     definition: factDefinition(name),
-    earlier: fact.earlier.map((each) => ({ value: each.value, how: each.how, by: each.by, at: each.at })),
+    earlier: fact.earlier.map((each) => ({
+      value: each.value,
+      how: each.how,
+      by: each.by,
+      at: each.at,
+    })),
   };
 }
 

@@ -98,7 +98,10 @@ function gives(answer: Answer, what: z.ZodType | string | undefined, media?: str
     if (media !== undefined) {
       const schema = z.toJSONSchema(what, { target: 'draft-2020-12', io: 'output' });
       const content = { [media]: { schema: inPlace(schema) as object } };
-      return applyDecorators(ApiProduces(media), ApiResponse({ status, description: 'Done.', content }));
+      return applyDecorators(
+        ApiProduces(media),
+        ApiResponse({ status, description: 'Done.', content }),
+      );
     }
     return ApiResponse({ status, description: 'Done.', standardSchema: what as never });
   }

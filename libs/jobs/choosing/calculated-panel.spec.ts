@@ -89,5 +89,7 @@ test('a sheet that has a chart is never carried past its rows by calculation', (
   const made = evaluate({ ...asked, profile, spacings }, []);
   const zones = made.options.flatMap((option) => option.zones);
   expect(zones.flatMap(({ panel }) => panel)).toEqual([]);
-  expect(zones.every(({ missing }) => /200 in has no row|no load chart for 1 span/.test(missing.join()))).toBe(true);
+  expect(
+    zones.every(({ missing }) => /200 in has no row|no load chart for 1 span/.test(missing.join())),
+  ).toBe(true);
 });

@@ -1,7 +1,13 @@
 // What the pages show of a job after the gauge: orders, delivery, what was built, warranties, claims.
 
 import type { ClaimKind, OrderLine, WarrantyKind } from './after-order.js';
-import type { AfterOrderEvents, ClaimTest, LineDifference, OrderedSurface, OrderedTakeOff } from './after-order-events.js';
+import type {
+  AfterOrderEvents,
+  ClaimTest,
+  LineDifference,
+  OrderedSurface,
+  OrderedTakeOff,
+} from './after-order-events.js';
 
 /** Where a job stands once it is ordered; before, its own stages say. */
 export const AFTER_STAGES = ['order', 'delivery', 'installation', 'warranty', 'complete'] as const;
@@ -11,10 +17,18 @@ export interface AfterOrderView {
   /** null before the first order. */
   readonly stage: AfterStage | null;
   readonly orders: readonly OrderView[];
-  readonly lots: readonly { readonly surface: string; readonly lots: readonly string[]; readonly mixed: 'no' | 'accepted' | 'not accepted' }[];
+  readonly lots: readonly {
+    readonly surface: string;
+    readonly lots: readonly string[];
+    readonly mixed: 'no' | 'accepted' | 'not accepted';
+  }[];
   readonly as_built: readonly AfterOrderEvents['as-built-recorded/1'][];
   readonly inspection: { readonly on: string; readonly passed: boolean } | null;
-  readonly punch: readonly { readonly id: string; readonly words: string; readonly open: boolean }[];
+  readonly punch: readonly {
+    readonly id: string;
+    readonly words: string;
+    readonly open: boolean;
+  }[];
   readonly completed_on: string | null;
   readonly registrations: readonly RegistrationView[];
   readonly warranties: readonly WarrantyView[];
@@ -26,7 +40,10 @@ export interface OrderView {
   readonly revisions: readonly RevisionView[];
   readonly change_order: { readonly reason: string; readonly at: string } | null;
   /** Of the revision in force; null while nothing came back. */
-  readonly acknowledgment: { readonly revision: number; readonly differences: readonly LineDifference[] } | null;
+  readonly acknowledgment: {
+    readonly revision: number;
+    readonly differences: readonly LineDifference[];
+  } | null;
   readonly receipts: readonly AfterOrderEvents['receipt-recorded/1'][];
   /** What the revision in force still lacks, in words. */
   readonly short: readonly string[];
@@ -67,7 +84,11 @@ export interface WarrantyView {
   readonly years: number;
   readonly ends: string;
   readonly exclusions_triggered: readonly string[];
-  readonly transfers: readonly { readonly to: string; readonly on: string; readonly notice_given: boolean }[];
+  readonly transfers: readonly {
+    readonly to: string;
+    readonly on: string;
+    readonly notice_given: boolean;
+  }[];
   readonly issued_at: string;
 }
 
@@ -83,5 +104,11 @@ export interface ClaimView {
   readonly readings: readonly AfterOrderEvents['reading-recorded/1'][];
   /** As decided; before, as they compute today; null where no catalogue is at hand to compute them. */
   readonly tests: readonly ClaimTest[] | null;
-  readonly decided: { readonly decision: string; readonly reason: string; readonly clause: string; readonly by: string; readonly at: string } | null;
+  readonly decided: {
+    readonly decision: string;
+    readonly reason: string;
+    readonly clause: string;
+    readonly by: string;
+    readonly at: string;
+  } | null;
 }

@@ -145,7 +145,13 @@ export const AFTER_ORDER_COMMANDS = {
       .default([]),
     exclusions_named: z.array(Words).max(50).default([]),
     transfer: z.enum(['none', 'once', 'with-notice']).default('none'),
-    full_years: z.number().int().min(0).max(60).optional().describe('after them cover falls in a straight line; where the catalogue does not say'),
+    full_years: z
+      .number()
+      .int()
+      .min(0)
+      .max(60)
+      .optional()
+      .describe('after them cover falls in a straight line; where the catalogue does not say'),
   },
   'transfer-warranty': { document: Id, to: Name, on: Day, notice_given: z.boolean() },
   'open-claim': {

@@ -169,14 +169,31 @@ export type CoatingTerm = z.infer<typeof CoatingTerm>;
 export const Warrantor = z.strictObject({
   name: Name,
   address: Name.describe('where claims are mailed to'),
-  documents: z.array(z.strictObject({
-    kind: z.enum(WARRANTY_KINDS),
-    version: Name,
-    text: FileRef.optional(),
-    registration_days: z.number().int().min(1).max(730).optional().describe('after completion; none where none is asked for'),
-    full_years: z.number().int().min(0).max(60).optional()
-      .describe('cover falls in a straight line after so many years; none where it never falls'),
-  })).max(20),
+  documents: z
+    .array(
+      z.strictObject({
+        kind: z.enum(WARRANTY_KINDS),
+        version: Name,
+        text: FileRef.optional(),
+        registration_days: z
+          .number()
+          .int()
+          .min(1)
+          .max(730)
+          .optional()
+          .describe('after completion; none where none is asked for'),
+        full_years: z
+          .number()
+          .int()
+          .min(0)
+          .max(60)
+          .optional()
+          .describe(
+            'cover falls in a straight line after so many years; none where it never falls',
+          ),
+      }),
+    )
+    .max(20),
 });
 export type Warrantor = z.infer<typeof Warrantor>;
 

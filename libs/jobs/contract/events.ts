@@ -4,7 +4,12 @@
 import type { Finding, Priority, Stage, SurfaceKind } from '#rules';
 import type { FileRef, PartyRef } from './amounts.js';
 import type {
-  Attachment, CommandOf, EngineerConditions, FactEntry, Hazards, License,
+  Attachment,
+  CommandOf,
+  EngineerConditions,
+  FactEntry,
+  Hazards,
+  License,
 } from './commands.js';
 import type { AfterOrderEvents } from './after-order-events.js';
 import type { Evaluation } from './evaluation.js';
@@ -127,7 +132,12 @@ export interface EventData extends AfterOrderEvents {
   };
   'job-described/1': Omit<CommandOf<'describe-job'>, 'type'>;
   'building-added/1': { readonly building: string; readonly name: string };
-  'surface-added/1': { readonly surface: string; readonly building: string; readonly name: string; readonly kind: SurfaceKind };
+  'surface-added/1': {
+    readonly surface: string;
+    readonly building: string;
+    readonly name: string;
+    readonly kind: SurfaceKind;
+  };
   'surface-withdrawn/1': { readonly surface: string; readonly reason: string };
   'facts-recorded/1': {
     readonly facts: readonly (Omit<FactEntry, 'on' | 'fact'> & { readonly path: Path })[];
@@ -138,8 +148,15 @@ export interface EventData extends AfterOrderEvents {
   'coating-chosen/1': Confirmed & { readonly content: CoatingContent };
   'hazards-assessed/1': Confirmed & { readonly content: HazardsContent };
   'substrate-confirmed/1': Confirmed & { readonly content: SubstrateContent };
-  'gauge-selected/1': Confirmed & { readonly content: GaugeContent; readonly evaluation: Evaluation };
-  'stage-reopened/1': { readonly surface: string; readonly stage: ConfirmedStage; readonly reason: string };
+  'gauge-selected/1': Confirmed & {
+    readonly content: GaugeContent;
+    readonly evaluation: Evaluation;
+  };
+  'stage-reopened/1': {
+    readonly surface: string;
+    readonly stage: ConfirmedStage;
+    readonly reason: string;
+  };
   'tear-off-recorded/1': {
     readonly surface: string;
     readonly finding: 'as-assumed' | 'different';
@@ -180,7 +197,11 @@ export interface EventData extends AfterOrderEvents {
     readonly reads: Reads;
     readonly catalogue_edition: { readonly number: number; readonly digest: string };
   };
-  'note-added/1': { readonly about: string | null; readonly words: string; readonly files: readonly FileRef[] };
+  'note-added/1': {
+    readonly about: string | null;
+    readonly words: string;
+    readonly files: readonly FileRef[];
+  };
 }
 
 export interface Difference {
@@ -192,7 +213,9 @@ export interface Difference {
 
 export type EventType = keyof EventData;
 /** What `decide` gives. */
-export type JobEvent = { [T in EventType]: { readonly type: T; readonly data: EventData[T] } }[EventType];
+export type JobEvent = {
+  [T in EventType]: { readonly type: T; readonly data: EventData[T] };
+}[EventType];
 /** What `evolve` takes: the event with what the envelope says of it. */
 export type PastEvent = JobEvent & {
   readonly id: string;

@@ -10,7 +10,8 @@ import type { AfterOrderView } from './after-order-views.js';
 import type { OrderLine } from './after-order.js';
 import type { TakeOffResult, TakeOffView } from './take-off.js';
 
-export type StageStatus = 'not-started' | 'confirmed' | 'needs-recheck' | 'not-needed' | 'waiting' | 'declined';
+export type StageStatus =
+  'not-started' | 'confirmed' | 'needs-recheck' | 'not-needed' | 'waiting' | 'declined';
 
 /** A change that put a stage up for re-check. */
 export interface Cause {
@@ -27,7 +28,11 @@ export interface StageView<S extends ConfirmedStage = ConfirmedStage> {
   readonly status: StageStatus;
   readonly content: StageContents[S] | null;
   readonly findings: readonly Finding[];
-  readonly overrides: readonly { readonly rule: string; readonly reason: string; readonly says: string }[];
+  readonly overrides: readonly {
+    readonly rule: string;
+    readonly reason: string;
+    readonly says: string;
+  }[];
   readonly acknowledged: readonly string[];
   readonly causes: readonly Cause[];
   readonly confirmed: { readonly by: string; readonly role: string; readonly at: string } | null;
@@ -59,7 +64,12 @@ export interface FactView {
   readonly at: string;
   readonly effectiveAt: string;
   /** Every earlier value: nothing recorded is obscured. */
-  readonly earlier: readonly { readonly value: unknown; readonly how: string; readonly by: string; readonly at: string }[];
+  readonly earlier: readonly {
+    readonly value: unknown;
+    readonly how: string;
+    readonly by: string;
+    readonly at: string;
+  }[];
 }
 
 export interface SurfaceView {
@@ -84,7 +94,13 @@ export interface RequestView {
   readonly exclusions: string;
   readonly asked: { readonly by: string; readonly at: string };
   readonly expires: string;
-  readonly standing: 'waiting' | 'approved' | 'approved with conditions' | 'declined' | 'revoked' | 'design received';
+  readonly standing:
+    | 'waiting'
+    | 'approved'
+    | 'approved with conditions'
+    | 'declined'
+    | 'revoked'
+    | 'design received';
   readonly license: License | null;
   readonly words: string | null;
 }
@@ -109,7 +125,12 @@ export interface JobView {
   readonly requests: readonly RequestView[];
   readonly take_offs: readonly TakeOffView[];
   readonly after: AfterOrderView;
-  readonly notes: readonly { readonly about: string | null; readonly words: string; readonly by: string; readonly at: string }[];
+  readonly notes: readonly {
+    readonly about: string | null;
+    readonly words: string;
+    readonly by: string;
+    readonly at: string;
+  }[];
 }
 
 /** One line of the job list. */
@@ -139,14 +160,19 @@ export interface Rehearsal {
   readonly findings: readonly Finding[];
   readonly refusals: readonly RefusalView[];
   /** Later stages that confirming this would put up for re-check. */
-  readonly reopens: readonly { readonly surface: string; readonly stage: Stage; readonly because: readonly string[] }[];
+  readonly reopens: readonly {
+    readonly surface: string;
+    readonly stage: Stage;
+    readonly because: readonly string[];
+  }[];
   readonly evaluation?: Evaluation;
   /** What a take-off would record, and the lines of an order that it makes. */
   readonly take_off?: { readonly result: TakeOffResult; readonly lines: readonly OrderLine[] };
 }
 
 export interface RefusalView {
-  readonly kind: 'refused-by-rules' | 'wrong-stage' | 'stale' | 'not-found' | 'forbidden' | 'invalid-request';
+  readonly kind:
+    'refused-by-rules' | 'wrong-stage' | 'stale' | 'not-found' | 'forbidden' | 'invalid-request';
   /** A rule id: of the rulebook, or MOVE-.. for rules of movement. */
   readonly code: string;
   readonly words: string;
