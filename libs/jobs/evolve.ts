@@ -24,13 +24,7 @@ function apply(job: Job, event: PastEvent): Job {
     case 'job-described/1':
       return described(job, event.data, event);
     case 'building-added/1':
-      return {
-        ...job,
-        buildings: {
-          ...job.buildings,
-          [event.data.building]: { id: event.data.building, name: event.data.name },
-        },
-      };
+      return withBuilding(job, event.data);
     case 'surface-added/1':
       return withSurface(job, newSurface(event.data));
     case 'surface-withdrawn/1':
@@ -65,18 +59,7 @@ function apply(job: Job, event: PastEvent): Job {
     case 'take-off-recorded/1':
       return takenOff(job, event.data, event);
     case 'note-added/1':
-      return {
-        ...job,
-        notes: [
-          ...job.notes,
-          {
-            about: event.data.about,
-            words: event.data.words,
-            by: event.by.person,
-            at: event.recordedAt,
-          },
-        ],
-      };
+      return withNote(job, event.data, event);
     default:
       if (isAfterOrder(event)) return { ...job, after: evolveAfter(job.after, event) };
       return unknownEvent(event);
@@ -86,6 +69,16 @@ function apply(job: Job, event: PastEvent): Job {
 function unknownEvent(event: never): never {
   throw new Error(`unknown event: ${JSON.stringify((event as { type?: unknown }).type)}`);
 }
+
+const withBuilding = (job: Job, { building, name }: EventData['building-added/1']): Job => ({
+  ...job,
+  buildings: { ...job.buildings, [building]: { id: building, name } },
+});
+
+const withNote = (job: Job, { about, words }: EventData['note-added/1'], of: PastEvent): Job => ({
+  ...job,
+  notes: [...job.notes, { about, words, by: of.by.person, at: of.recordedAt }],
+});
 
 function newSurface(data: EventData['surface-added/1']): Surface {
   const { surface: id, building, name, kind } = data;
