@@ -40,6 +40,10 @@ export const Heads = ({ names }: { readonly names: readonly string[] }) => (
   </thead>
 );
 
+/** A sentence keeps its width where the page is narrow; the table scrolls instead. */
+const wordy = (cell: ReactNode): string | undefined =>
+  typeof cell === 'string' && cell.length > 40 ? 'wordy' : undefined;
+
 /** A table of plain text cells; columns marked `num` stand right. */
 export function PlainTable({
   caption,
@@ -73,7 +77,7 @@ export function PlainTable({
                   {cell}
                 </th>
               ) : (
-                <td key={j} className={right[j] ? 'num' : undefined}>
+                <td key={j} className={right[j] ? 'num' : wordy(cell)}>
                   {cell}
                 </td>
               ),

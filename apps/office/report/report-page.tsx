@@ -101,35 +101,10 @@ function Tables({ report }: { readonly report: Report }) {
         <p>Look again once jobs have waited, or choose other days.</p>
       </Empty>
     );
-  const total = waits.reduce((sum, each) => sum + each.days, 0);
   return (
     <>
-      <PlainTable
-        caption="Days in each stage"
-        note="Stages still open count until now. Half of the jobs took no longer than the median. What took less than an hour is left out."
-        columns={['Stage', num('Jobs'), num('Median'), num('Mean'), num('Longest')]}
-        rows={[...stages]
-          .sort(inOrder)
-          .map((each) => [
-            stageName(each.stage),
-            whole(each.jobs),
-            days(each.median),
-            days(each.mean),
-            days(each.longest),
-          ])}
-      />
-      <PlainTable
-        caption="On whom jobs waited"
-        note="Longest first"
-        columns={['Stage', 'Waiting on', num('Times'), num('Days'), num('Share')]}
-        rows={waits.map((each) => [
-          stageName(each.stage),
-          capital(label(each.on)),
-          whole(each.times),
-          days(each.days),
-          total === 0 ? '0 %' : `${((each.days / total) * 100).toFixed(1)} %`,
-        ])}
-      />
+      {stages.length > 0 && <Stages stages={stages} />}
+      {waits.length > 0 && <Waits waits={waits} />}
       {overrides.length > 0 && (
         <PlainTable
           caption="Rules set aside"
@@ -193,5 +168,40 @@ function SpanForm({ span }: { readonly span: Span }) {
         <button type="submit">Show these days</button>
       </div>
     </form>
+  );
+}
+
+const Stages = ({ stages }: Pick<Report, 'stages'>) => (
+  <PlainTable
+    caption="Days in each stage"
+    note="Stages still open count until now. Half of the jobs took no longer than the median. What took less than an hour is left out."
+    columns={['Stage', num('Jobs'), num('Median'), num('Mean'), num('Longest')]}
+    rows={[...stages]
+      .sort(inOrder)
+      .map((each) => [
+        stageName(each.stage),
+        whole(each.jobs),
+        days(each.median),
+        days(each.mean),
+        days(each.longest),
+      ])}
+  />
+);
+
+function Waits({ waits }: Pick<Report, 'waits'>) {
+  const total = waits.reduce((sum, each) => sum + each.days, 0);
+  return (
+    <PlainTable
+      caption="On whom jobs waited"
+      note="Longest first"
+      columns={['Stage', 'Waiting on', num('Times'), num('Days'), num('Share')]}
+      rows={waits.map((each) => [
+        stageName(each.stage),
+        capital(label(each.on)),
+        whole(each.times),
+        days(each.days),
+        total === 0 ? '0 %' : `${((each.days / total) * 100).toFixed(1)} %`,
+      ])}
+    />
   );
 }
