@@ -31,7 +31,7 @@ interface Document {
   readonly components: { readonly schemas: Components };
 }
 
-const RUNS = Number(process.env['FUZZ_RUNS'] ?? 8);
+const RUNS = Number(process.env['FUZZ_RUNS'] ?? 6);
 const SEED = Number(process.env['FUZZ_SEED'] ?? 20261125);
 
 let database: TestDatabase;

@@ -106,7 +106,10 @@ export function withOffice(): Office {
 export async function settled(page: Page): Promise<void> {
   await page.locator('main h1').first().waitFor();
   await page.waitForFunction(
-    () => !/\b(Loading|Counting|Asking)\b.*…|^…$/m.test(document.body.innerText),
+    () =>
+      !/\b(Loading|Counting|Asking)\b.*…/.test(document.body.innerText) &&
+      // A name that is still asked for.
+      ![...document.querySelectorAll('main :is(dd, td, li)')].some((at) => at.textContent === '…'),
   );
 }
 
