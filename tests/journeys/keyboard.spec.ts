@@ -6,6 +6,7 @@ import type { Page } from 'playwright-core';
 import { ENGINEER, MANAGER, OFFICE } from '../../apps/cli/demonstration/people.js';
 import { asked } from './acts.js';
 import { axe, journey, settled, withOffice } from './browser.js';
+import { steps } from './steps.js';
 import { here, pick, press, select, write } from './keys.js';
 
 const title = (page: Page, name: string | RegExp) =>
@@ -61,19 +62,7 @@ journey('a job by keyboard', () => {
   }, 60_000);
 
   let page: Page;
-  let open = '';
-  /** One step of the story; after one that fails the rest say so and do not wait. */
-  const step = (name: string, act: () => Promise<void>) =>
-    test(
-      name,
-      async () => {
-        if (open) throw new Error(`the story stopped at: ${open}`);
-        open = name;
-        await act();
-        open = '';
-      },
-      90_000,
-    );
+  const step = steps(() => page);
 
   step('open a job', async () => {
     page = await office.as(OFFICE);

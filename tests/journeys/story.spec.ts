@@ -1,7 +1,7 @@
 // One job by clicks alone: opened in the office, one roof through its six stages, signed by the
 // engineer, read years later. Then what happens when its facts change.
 
-import { expect, test } from '@jest/globals';
+import { expect } from '@jest/globals';
 import type { Page } from 'playwright-core';
 import { ENGINEER, MANAGER, OFFICE, REVIEWER } from '../../apps/cli/demonstration/people.js';
 import {
@@ -19,32 +19,13 @@ import {
   screwFor,
 } from './acts.js';
 import { axe, journey, PASSWORD, settled, withOffice } from './browser.js';
+import { steps } from './steps.js';
 
 journey('a job by clicks', () => {
   const office = withOffice();
   let page: Page;
   let job = '';
-  let open = '';
-  /** One step of the story; after one that fails the rest say so and do not wait. */
-  const step = (name: string, act: () => Promise<void>) =>
-    test(
-      name,
-      async () => {
-        if (open) throw new Error(`the story stopped at: ${open}`);
-        open = name;
-        await act().catch(async (error: unknown) => {
-          const shown = await page
-            .locator('main')
-            .innerText()
-            .catch(() => '');
-          throw new Error(`${String(error)}\nThe page shows:\n${shown.slice(0, 3000)}`, {
-            cause: error,
-          });
-        });
-        open = '';
-      },
-      90_000,
-    );
+  const step = steps(() => page);
 
   step('the office opens a job with one roof', async () => {
     page = await office.as(OFFICE);

@@ -21,7 +21,6 @@ export function StageFacts({
 }) {
   const slots = slotsFor(job, surface, stage);
   if (slots.length === 0) return null;
-  const known = slots.filter(({ fact }) => fact !== undefined).length;
   const settled = stage !== 'sign-off' && surface.stages[stage].status === 'confirmed';
   return (
     <section className="stack tight" aria-labelledby="facts-title">
@@ -38,14 +37,7 @@ export function StageFacts({
           </Link>
         )}
       </div>
-      <details open={!settled}>
-        <summary>
-          {known} recorded, {slots.length - known} not recorded
-        </summary>
-        <div className="stack">
-          <FactList slots={slots} nameOf={nameOf} />
-        </div>
-      </details>
+      <Counted slots={slots} nameOf={nameOf} open={!settled} />
     </section>
   );
 }
@@ -60,8 +52,6 @@ export function SaleFacts({
   readonly nameOf: (id: string) => string;
   readonly may: boolean;
 }) {
-  const slots = slotsOn(job, SALE);
-  const known = slots.filter(({ fact }) => fact !== undefined).length;
   return (
     <section className="sheet stack tight" aria-labelledby="sale-title">
       <div className="row ends">
@@ -77,25 +67,32 @@ export function SaleFacts({
           </Link>
         )}
       </div>
-      <details>
-        <summary>
-          {known} recorded, {slots.length - known} not recorded
-        </summary>
-        <div className="stack">
-          <FactList slots={slots} nameOf={nameOf} />
-        </div>
-      </details>
+      <Counted slots={slotsOn(job, SALE)} nameOf={nameOf} open={false} />
     </section>
   );
 }
 
-export function FactList({
-  slots,
-  nameOf,
-}: {
+interface Slots {
   readonly slots: readonly FactSlot[];
   readonly nameOf: (id: string) => string;
-}) {
+}
+
+/** How many are recorded, and behind it which. */
+function Counted({ open, ...given }: Slots & { readonly open: boolean }) {
+  const known = given.slots.filter(({ fact }) => fact !== undefined).length;
+  return (
+    <details open={open}>
+      <summary>
+        {known} recorded, {given.slots.length - known} not recorded
+      </summary>
+      <div className="stack">
+        <FactList {...given} />
+      </div>
+    </details>
+  );
+}
+
+export function FactList({ slots, nameOf }: Slots) {
   const known = slots.filter(({ fact }) => fact !== undefined);
   const open = slots.filter(({ fact }) => fact === undefined);
   return (
