@@ -98,6 +98,7 @@ journey('what goes otherwise', () => {
     await button(engineer, 'Review your reaffirmation').click();
     await giveFactors(engineer);
     await button(engineer, 'Sign the reaffirmation').click();
+    await engineer.getByText('Reaffirmed.').first().waitFor();
     await page.goto(`/jobs/${BARN.id}`);
     await settled(page);
     await page.getByText('All six stages done').waitFor({ timeout: 20_000 });
