@@ -23,6 +23,7 @@ const drawn = (ends: string): CommandInput =>
 const order = (story: Story): CommandInput =>
   ({
     ...ENTERED,
+    order: '1',
     delivery: '2026-03-20',
     lines: takeOffSheet(story.job, 's1', SAMPLE_CATALOGUE)?.lines,
     lengths: [{ surface: 's1', by: 'take-off', standing: 'signed', signed_by: 'Dana Field' }],
@@ -33,13 +34,13 @@ const changed = first
   .play(order(first))
   .play({
     type: 'open-change-order',
-    order: 'o1',
+    order: '1',
     reason: 'the gutter asks for two inches more at the eave',
   })
   .play(drawn('3'));
 
 export const ORDER_EVENTS = changed.play(order(changed)).events;
-export const ORDER: OrderPaper = orderPaper(ORDER_EVENTS, 'o1', 2, {
+export const ORDER: OrderPaper = orderPaper(ORDER_EVENTS, '1', 2, {
   company: 'Ridge and Valley Roofing (invented)',
   'person-project-manager': 'Pat Office',
   [SITE]: '12 County Road, Anytown KS',

@@ -53,7 +53,7 @@ export const TERMS = Buffer.from('The text of the warrantor, unchanged. Invented
 export const WARRANTY: WarrantyPaper = {
   document: 'warranty',
   job: JOB,
-  number: 'w1',
+  number: '1',
   kind: 'paint',
   issued_at: '2026-06-30T12:00:00.000000Z',
   title: 'limited',
@@ -105,7 +105,7 @@ export const WARRANTY: WarrantyPaper = {
 export const LETTER: DecisionLetter = {
   document: 'decision-letter',
   job: JOB,
-  claim: 'k1',
+  claim: '1',
   kind: 'fade',
   surface: 'South roof',
   lot: 'coil-7',
@@ -117,7 +117,7 @@ export const LETTER: DecisionLetter = {
   decision: 'declined',
   reason: 'the warrantor must first name the scale of its term',
   clause: 'paint terms, section 2',
-  warranty: 'document w1, paint finish',
+  warranty: 'document 1, paint finish',
   readings: [
     {
       on: '2034-05-20',

@@ -1,7 +1,16 @@
 // Checks as tables: each zone's demand, capacity, utilization and source, and the steps behind them.
 
 import { citationText } from '#engineering';
-import type { CheckRecord, Evaluation, FactUse, OptionResult, StepRecord, ZoneResult } from '#jobs';
+import {
+  number,
+  prose,
+  type CheckRecord,
+  type Evaluation,
+  type FactUse,
+  type OptionResult,
+  type StepRecord,
+  type ZoneResult,
+} from '#jobs';
 import { column, numbers, type PrintTable } from './print.js';
 import { amountWords } from './words.js';
 
@@ -27,7 +36,7 @@ export function checkRows(option: OptionResult): readonly (readonly string[])[] 
       amountWords(each.capacity),
       each.utilization,
       each.passes ? 'passes' : 'FAILS',
-      `${each.source}${each.calculated ? ' (calculated, not tested)' : ''}`,
+      `${prose(each.source)}${each.calculated ? ' (calculated, not tested)' : ''}`,
     ]),
     ...zone.missing.map((words) => [
       zone.zone,
@@ -98,7 +107,7 @@ function stepTable(caption: string, parts: readonly Steps[]): PrintTable {
         i === 0 ? of : '',
         symbol,
         formula,
-        value,
+        number(value),
         unit,
         citationText(cite),
       ]),

@@ -4,7 +4,7 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, test } from '@jest/globals';
 import { loadAgainstSpan } from '#drawings';
-import { decisionRecord, fastenerNames, type DecisionRecord, type PastEvent } from '#jobs';
+import { decisionRecord, fastenerNames, prose, type DecisionRecord, type PastEvent } from '#jobs';
 import { APPROVE, ASK, BARN, HOUSE, playUpTo } from '../jobs/job-files.js';
 import { CUSTOMER, ENGINEER, SITE } from '../jobs/given.js';
 import { SAMPLE_CATALOGUE } from '../jobs/sample.table.js';
@@ -82,6 +82,7 @@ describe.each(Object.entries(RECORDS))('the %s', (name, record) => {
         each === 'thickness in' ? 'Base thickness' : each,
         each.replaceAll(/[-_]/g, ' '),
         each.split('; ')[0] ?? each,
+        prose(each),
       ].map(squashed);
     expect(words.length).toBeGreaterThan(200);
     expect(
@@ -157,8 +158,8 @@ describe('five questions, from the first page of the barn alone', () => {
     ],
     [
       'On which loads, and from which source?',
-      'Wind: entered, strength level, letter of the building department, 2026-02-20',
-      'zone 3 (roof) uplift -35.44 psf',
+      'Wind: entered, strength level, letter of the building department, 20 Feb 2026',
+      'zone 3 (roof) uplift −35.44 psf',
     ],
     [
       'Why not the next lighter?',

@@ -1,5 +1,6 @@
 // Facts as they were read: what is known with how and from where; what nobody had told, in one line.
 
+import { prose } from '#jobs';
 import { column, type PrintTable } from './print.js';
 import { factWords, valueWords } from './words.js';
 
@@ -29,7 +30,7 @@ export function factTable<F extends FactRead>(
         factWords(each.path),
         valueWords(each.value),
         howWords(each),
-        each.source ?? '–',
+        prose(each.source ?? '–'),
       ]),
       ...(open.length > 0 ? [['Not given', open.join('; '), '–', '–']] : []),
     ],

@@ -1,7 +1,7 @@
 // The options of a choosing, side by side: as a picture and as tables.
 
 import { gaugeComparison, type Drawing, type GaugeOption } from '#drawings';
-import type { Evaluation, OptionResult } from '#jobs';
+import { prose, type Evaluation, type OptionResult } from '#jobs';
 import { citationText } from '#engineering';
 import { CHECK_COLUMNS, checkRows } from './check-tables.js';
 import { column, numbers, type PrintTable } from './print.js';
@@ -60,7 +60,7 @@ export function demandTable(where: string, { demands }: Evaluation): PrintTable 
       amountWords(each.inward),
       amountWords(each.outward),
       each.support_spacing ? amountWords(each.support_spacing) : 'solid',
-      [...new Set(each.source.split('; '))].join('; '),
+      prose([...new Set(each.source.split('; '))].join('; ')),
     ]),
   };
 }

@@ -12,7 +12,7 @@ import { dayWords, spaced } from './words.js';
 export async function renderOrder(order: OrderPaper, options: PaperOptions): Promise<Uint8Array> {
   const about = {
     kind: 'Order',
-    about: `${order.order}, revision ${order.revision}; job ${order.job.number}, ${order.job.name}`,
+    about: `number ${order.order}, revision ${order.revision}; job ${order.job.number}, ${order.job.name}`,
     at: order.issued_at,
     cautions: mustCaution('order', order.cautions),
   };

@@ -1,11 +1,12 @@
 // The five questions a stranger asks of a surface's record, answered from the record alone.
 
-import type {
-  DecisionRecord,
-  Evaluation,
-  OptionResult,
-  RecordedStage,
-  RecordedSurface,
+import {
+  prose,
+  type DecisionRecord,
+  type Evaluation,
+  type OptionResult,
+  type RecordedStage,
+  type RecordedSurface,
 } from '#jobs';
 import { optionName } from './option-tables.js';
 import {
@@ -81,7 +82,7 @@ function loads(surface: RecordedSurface): readonly string[] {
   const hazards = stageOf(surface, 'hazards');
   const from = (['wind', 'snow'] as const).flatMap((each) => {
     const words = chosen(hazards, each);
-    return words === undefined ? [] : [`${capital(each)}: ${words}.`];
+    return words === undefined ? [] : [`${capital(each)}: ${prose(words)}.`];
   });
   const demands = surface.gauge?.demands ?? [];
   if (demands.length === 0) return [...from, 'No loads on the panel are recorded.'];

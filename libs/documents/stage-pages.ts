@@ -3,6 +3,7 @@
 import { timeline, type Drawing } from '#drawings';
 import {
   chosenField,
+  prose,
   type DecisionRecord,
   type Evaluation,
   type RecordedStage,
@@ -44,7 +45,7 @@ function chosenWords(
 ): Pair {
   if (evaluation && OPTIONS.includes(what)) return [capital(what), nameIn(evaluation, value)];
   const [name, words] = chosenField(what, value);
-  return [capital(name), words];
+  return [capital(name), prose(words)];
 }
 
 const factsOf = ({ stage, facts }: RecordedStage): PrintTable =>

@@ -1,6 +1,7 @@
 // Values as papers say them: facts by path, amounts with their unit, moments, prices.
 
 import { momentWords } from '#drawings';
+import { number, prose } from '#jobs';
 
 /** "surface/s1/support-spacings" → "Support spacings"; a site's or building's fact says so. */
 export function factWords(path: string): string {
@@ -37,14 +38,14 @@ export interface AmountLike {
 /** "24.8 psf"; money "$ 340.00 per square". */
 export function amountWords({ v, u }: AmountLike): string {
   const unit = UNITS[u] ?? u;
-  return `${u.startsWith('usd') ? '$ ' : ''}${v}${unit === '' ? '' : ` ${unit}`}`;
+  return `${u.startsWith('usd') ? '$ ' : ''}${number(v)}${unit === '' ? '' : ` ${unit}`}`;
 }
 
 /** Any recorded value in words; steps of a calculation stand in a table of their own. */
 export function valueWords(value: unknown): string {
   if (value === null || value === undefined) return 'not given';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  if (typeof value === 'string' || typeof value === 'number') return String(value);
+  if (typeof value === 'string' || typeof value === 'number') return prose(String(value));
   if (Array.isArray(value)) return value.length === 0 ? 'none' : value.map(itemWords).join('; ');
   const given = value as Record<string, unknown>;
   if (typeof given['v'] === 'string' && typeof given['u'] === 'string')
@@ -62,7 +63,7 @@ export function valueWords(value: unknown): string {
 function keyedWords(key: string, value: unknown): string {
   const [, name, unit] = /^(.+)_(psf|in|ft|lb)$/.exec(key) ?? [];
   return name && unit && typeof value === 'string'
-    ? `${spaced(name)} ${value} ${unit}`
+    ? `${spaced(name)} ${number(value)} ${unit}`
     : `${spaced(key)} ${valueWords(value)}`;
 }
 

@@ -9,6 +9,7 @@ export * from './contract/after-order.js';
 export * from './contract/take-off.js';
 export * from './contract/take-off-weights.js';
 export * from './contract/chosen-field.js';
+export * from './contract/prose.js';
 export * from './contract/commands.js';
 export * from './contract/evaluation.js';
 export * from './contract/events.js';

@@ -192,7 +192,7 @@ journey('a job by keyboard', () => {
     await press(page, /^Job 2\d{3}-\d{4}$/);
     await title(page, /^Job 2/);
     await press(page, /^Issue an order$/);
-    await title(page, 'Issue order o1');
+    await title(page, 'Issue order 1');
     await settled(page);
     await write(page, /^Supplier$/, 'Sample Panels (invented)');
     await write(page, /^Landing place/, 'On the ground, by the north wall');

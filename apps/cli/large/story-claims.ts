@@ -34,7 +34,7 @@ export function* yearsAfter(plan: Plan, completed: Look): Chapter {
     const days = dice.whole(300, 1500);
     yield* say(days, 'office', {
       type: 'transfer-warranty',
-      document: 'w1',
+      document: '1',
       to: 'The next owner (invented)',
       on: dayPlus(issued.day, days),
       notice_given: dice.chance(0.7),
@@ -45,7 +45,7 @@ export function* yearsAfter(plan: Plan, completed: Look): Chapter {
 
 /** The office's own; where it was forgotten the job stays open. */
 function workmanshipDocument({ paper }: Plan, { job, day }: Look): CommandInput {
-  const { exclusions_triggered = [] } = job.after.warranties['w1'] ?? {};
+  const { exclusions_triggered = [] } = job.after.warranties['1'] ?? {};
   return {
     type: 'issue-warranty',
     document: 'w2',
@@ -76,7 +76,7 @@ function paintDocument({ paper }: Plan, look: Look): CommandInput {
   );
   return {
     type: 'issue-warranty',
-    document: 'w1',
+    document: '1',
     kind: 'paint',
     title: 'limited',
     warrantor: 'Example Coil Coating (invented)',
@@ -109,10 +109,10 @@ function* claim({ dice, paper }: Plan, issued: Look): Chapter {
   const notice = dayPlus(issued.day, days);
   const opened = yield* say(days, 'office', {
     type: 'open-claim',
-    claim: 'c1',
+    claim: '1',
     surface: SURFACE,
     kind,
-    document: 'w1',
+    document: '1',
     notice,
     files: dice.chance(0.7) ? [paper] : [],
     lot: issued.job.after.lots[SURFACE]?.[0] ?? 'not known',
@@ -127,7 +127,7 @@ function* claim({ dice, paper }: Plan, issued: Look): Chapter {
   if (kind === 'chalk') {
     yield* say(dice.whole(5, 40), 'reviewer', {
       type: 'record-reading',
-      claim: 'c1',
+      claim: '1',
       on: dayPlus(opened.day, 5),
       what: 'chalk',
       rating: String(dice.whole(4, 9)),
@@ -138,7 +138,7 @@ function* claim({ dice, paper }: Plan, issued: Look): Chapter {
   const decision = dice.pick(['accepted', 'accepted-in-part', 'declined'] as const);
   return yield* say(dice.whole(10, 60), 'reviewer', {
     type: 'decide-claim',
-    claim: 'c1',
+    claim: '1',
     decision,
     clause: 'Section 2 of the document (invented)',
     reason: 'Decided on the readings, the term and what the record shows (invented).',
@@ -147,7 +147,7 @@ function* claim({ dice, paper }: Plan, issued: Look): Chapter {
 
 const colorReading = (washed: boolean, lighter: number, on: string): CommandInput => ({
   type: 'record-reading',
-  claim: 'c1',
+  claim: '1',
   on,
   what: 'color',
   scale: 'Hunter',

@@ -5,7 +5,7 @@ import { amount } from '../demonstration/steps.js';
 import { dayPlus } from './dice.js';
 import { say, SURFACE, type Chapter, type Look, type Plan } from './story.js';
 
-export const ORDER = 'o1';
+export const ORDER = '1';
 
 const panels = (look: Look): { readonly count: number; readonly inches: number } => {
   const amountOf = (fact: string) =>

@@ -47,7 +47,7 @@ export const openClaim: AfterForm = {
   command: ({ text, day: on, files }, job) => ({
     type: 'open-claim',
     claim: nextId(
-      'c',
+      '',
       job.after.claims.map(({ claim }) => claim),
     ),
     surface: text('surface'),

@@ -35,7 +35,7 @@ function Order({ job, version }: JobAnswer) {
     changing.find((each) => each === named) ??
     changing[0] ??
     nextId(
-      'o',
+      '',
       job.after.orders.map((each) => each.order),
     );
   const again = changing.includes(order);

@@ -19,7 +19,7 @@ export const orderOptions = (job: JobView): readonly Option[] =>
 export const warrantyOptions = (job: JobView): readonly Option[] =>
   job.after.warranties.map(({ document, kind }) => ({
     value: document,
-    label: `${document}, ${label(kind)}`,
+    label: `Document ${document}, ${label(kind)}`,
   }));
 
 export const claimOptions = (job: JobView): readonly Option[] =>
@@ -27,7 +27,7 @@ export const claimOptions = (job: JobView): readonly Option[] =>
     .filter(({ decided }) => decided === null)
     .map((each) => ({
       value: each.claim,
-      label: `${each.claim}, ${label(each.kind)}, ${surfaceName(job, each.surface)}`,
+      label: `Claim ${each.claim}, ${label(each.kind)}, ${surfaceName(job, each.surface)}`,
     }));
 
 export const optionsOf = (words: readonly string[]): readonly Option[] =>
@@ -48,7 +48,7 @@ export const orderOf = (job: JobView, id: string | undefined): OrderView | undef
 export const inForce = (order: OrderView | undefined): RevisionView | undefined =>
   order?.revisions.find(({ standing }) => standing === 'in force');
 
-/** An id that does not stand yet: o1, o2, … */
+/** An id that does not stand yet: 1, 2, … or s1, s2, … after a letter. */
 export const nextId = (letter: string, taken: readonly string[]): string => {
   let n = taken.length + 1;
   while (taken.includes(`${letter}${n}`)) n += 1;

@@ -46,7 +46,7 @@ const Document = ({
 }) => (
   <div className="stack tight">
     <h4>
-      {capital(label(of.kind))}, {of.title} ({of.document})
+      {capital(label(of.kind))}, {of.title} (document {of.document})
     </h4>
     <p>
       {of.warrantor}; {of.surfaces.map((id) => surfaceName(job, id)).join(', ')}; from{' '}
@@ -60,7 +60,7 @@ const Document = ({
         name="Transfers"
         lines={of.transfers.map(
           ({ to, on, notice_given }) =>
-            `${on} to ${to}, ${notice_given ? 'with notice' : 'without notice'}`,
+            `${day(on)} to ${to}, ${notice_given ? 'with notice' : 'without notice'}`,
         )}
       />
     )}
@@ -98,7 +98,7 @@ const Claim = ({
   <div className="stack tight">
     <h4>
       <Link to="/jobs/$job/claims/$claim" params={{ job: job.id, claim: claim.claim }}>
-        {capital(label(claim.kind))}, {surfaceName(job, claim.surface)} ({claim.claim})
+        {capital(label(claim.kind))}, {surfaceName(job, claim.surface)} (claim {claim.claim})
       </Link>
     </h4>
     <p>

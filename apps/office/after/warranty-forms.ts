@@ -131,7 +131,7 @@ export const issueWarranty: AfterForm = {
   command: (given, job) => ({
     type: 'issue-warranty',
     document: nextId(
-      'w',
+      '',
       job.after.warranties.map(({ document }) => document),
     ),
     kind: given.text('kind') as 'paint',

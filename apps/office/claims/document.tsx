@@ -18,7 +18,7 @@ export function Document({ job, claim }: OfClaim) {
           rows={[
             [
               'Document',
-              `${capital(label(document.kind))}, ${document.title} (${document.document})`,
+              `${capital(label(document.kind))}, ${document.title} (document ${document.document})`,
             ],
             ['Warrantor', document.warrantor],
             [

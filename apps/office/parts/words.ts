@@ -3,18 +3,20 @@
 import {
   factDefinition,
   label,
+  MONTHS,
+  number,
+  plainDay,
   type Catalogue,
   type FactName,
   type StageStatus,
 } from '#jobs/contract';
 
-const MONTHS = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');
+export { number, prose } from '#jobs/contract';
 
 /** "14 Feb 2026" from 2026-02-14 or from a moment (in the reader's own time zone). */
 export function day(text: string | null | undefined): string {
   if (!text) return '';
-  const plain = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
-  if (plain) return `${Number(plain[3])} ${MONTHS[Number(plain[2]) - 1]} ${plain[1]}`;
+  if (text.length === 10) return plainDay(text);
   const at = new Date(text);
   return Number.isNaN(at.getTime())
     ? text
@@ -59,9 +61,6 @@ export function parseDay(text: string): string | undefined {
 
 const monthNumber = (name = ''): number =>
   MONTHS.findIndex((each) => each.toLowerCase() === name.slice(0, 3)) + 1;
-
-/** A decimal as it is printed: a real minus sign, never a hyphen. */
-export const number = (text: string | number): string => String(text).replace(/^-/, '−');
 
 const UNITS: Readonly<Record<string, string>> = {
   in: 'in',
@@ -127,12 +126,6 @@ export function pathWords(path: string): string {
   const definition = factDefinition(name as FactName) as { asks?: string } | undefined;
   return definition?.asks ?? name.replaceAll('_', ' ');
 }
-
-/** Words of a record for reading: its dates as "14 Feb 2026", a real minus sign before numbers. */
-export const prose = (text: string): string =>
-  text
-    .replace(/\b\d{4}-\d{2}-\d{2}\b(?!T)/g, (date) => day(date))
-    .replace(/(^|[\s(])-(?=\d)/g, '$1−');
 
 /** "1 job", "1,204 jobs". */
 export const count = (n: number, one: string, many = `${one}s`): string =>
