@@ -10,6 +10,8 @@ import { newClient, verifyBundle } from '#ledger';
 import { Signing } from '../../apps/api/data/signing.js';
 import { Settings, startService, timeStampsFrom } from '../../apps/api/service.js';
 import { TimeStamps, type TimeView } from '../../apps/api/log/time-stamps.js';
+import { VerificationRuns } from '../../apps/api/log/verification-runs.js';
+import { VerifyLogs } from '../../apps/api/log/verify-logs.js';
 import { readZip, writeZip } from '../../libs/ledger/zip.js';
 import { openOne } from '../fuzz/open-one.js';
 import { company, settingsFor, withService } from '../service.js';
@@ -50,6 +52,13 @@ const health = async () =>
   (await ours.administrator.get<{ time_stamp: TimeView }>('/health')).body.time_stamp;
 const proof = async (job: string) =>
   (await ours.office.get<{ time_stamp: TimeView }>(`/jobs/${job}/proof`)).body.time_stamp;
+/** The last run of the verification that is asked for now. */
+const verified = async () => {
+  const asked = await ours.administrator.send('POST', '/log/verifications', {});
+  expect(asked.status).toBe(201);
+  await running.service.get(VerifyLogs).idle();
+  return (await running.service.get(VerificationRuns).standing(ours.id)).last;
+};
 const bundle = async (job: string): Promise<Buffer> => {
   const answered = await fetch(`${running.address}/api/jobs/${job}/evidence.zip?why=asked`, {
     headers: { cookie: ours.administrator.cookie },
@@ -148,9 +157,10 @@ describe('requirement 16: the loss of the authority never blocks work, only mark
     expect(report.says.join(' ')).toContain('is untimed');
   });
 
-  test('a token altered where it is kept is said on the page', async () => {
+  test('a token altered where it is kept is said on the page and by the nightly verification', async () => {
     const owner = newClient({ connectionString: running.database.ownerUrl });
     await owner.connect();
+    expect(await verified()).toMatchObject({ result: 'sound', faultSays: null });
     await expect(owner.query('DELETE FROM ledger.time_stamp')).rejects.toThrow('is refused');
     await owner.query(
       `SET session_replication_role = replica;
@@ -165,6 +175,13 @@ describe('requirement 16: the loss of the authority never blocks work, only mark
     await fresh.stop();
     const fault = 'The signature of the time-stamp does not fit.';
     expect(seen).toMatchObject({ asks: false, stamp: null, fault });
+    expect(await verified()).toMatchObject({
+      result: 'damaged',
+      faultPos: null,
+      faultSays: expect.stringMatching(
+        /^Time-stamp of \d+ entries: The signature .* does not fit\.$/,
+      ),
+    });
   });
 });
 

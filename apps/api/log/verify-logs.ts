@@ -22,6 +22,7 @@ import { DamageMail } from './damage-mail.js';
 import { LogDoor, type NextToVerify } from './log-door.js';
 import { Readings } from './readings.js';
 import { VerificationRuns, type Found } from './verification-runs.js';
+import { timeStampFault } from './verify-time-stamps.js';
 
 const FIRST_LOOK_MS = 60_000;
 const LOOK_EVERY_MS = 10 * 60_000;
@@ -152,8 +153,8 @@ export class VerifyLogs implements OnApplicationBootstrap, BeforeApplicationShut
     this.current = verifyInWorker(task, onProgress);
     try {
       const report = await this.current.report;
-      const fault =
-        report.fault ?? (faults[0] === undefined ? undefined : { pos: null, says: faults[0] });
+      const says = faults[0] ?? (await timeStampFault(this.ledgers.ledger, company));
+      const fault = report.fault ?? (says === undefined ? undefined : { pos: null, says });
       return { report, checkpoint, fault };
     } finally {
       this.current = undefined;
