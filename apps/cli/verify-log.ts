@@ -9,8 +9,10 @@ import {
   companyPool,
   createPostgresLedger,
   createSigner,
+  type Ledger,
   openKeyRing,
   openPool,
+  timeStampFault,
   verifyInWorkers,
 } from '#ledger';
 import { originOf } from '../api/data/signing.js';
@@ -36,7 +38,8 @@ export async function verifyWholeLog(check: LogCheck): Promise<boolean> {
   const pool = openPool({ connectionString: address, max: 2 });
   try {
     const log = check.company ?? (await theOnlyCompany(pool));
-    const { checkpoints, faults, outside } = await signedBefore(pool, log, check);
+    const ledger = createPostgresLedger({ pool: companyPool(pool) });
+    const { checkpoints, faults, outside } = await signedBefore(ledger, log, check);
     const all = held
       ? [...checkpoints, { origin: originOf(log), size: held.size, root: base64(held.root) }]
       : checkpoints;
@@ -52,7 +55,8 @@ export async function verifyWholeLog(check: LogCheck): Promise<boolean> {
         say(`${done} of ${of} entries`);
       },
     });
-    for (const fault of faults) say(fault);
+    const stampFault = await timeStampFault(ledger, log);
+    for (const fault of [...faults, ...(stampFault ? [stampFault] : [])]) say(fault);
     say(
       outside === undefined
         ? 'No checkpoint is kept outside the database; compare with one from a paper: --checkpoint.'
@@ -60,7 +64,7 @@ export async function verifyWholeLog(check: LogCheck): Promise<boolean> {
     );
     say(`${report.events} entries hold, ${report.checkpoints} of ${all.length} checkpoints met.`);
     if (report.fault) say(`First bad position: ${report.fault.pos}: ${report.fault.says}.`);
-    return !report.fault && faults.length === 0;
+    return !report.fault && !stampFault && faults.length === 0;
   } finally {
     await pool.end();
   }
@@ -78,7 +82,7 @@ async function theOnlyCompany(pool: pg.Pool): Promise<string> {
 }
 
 async function signedBefore(
-  pool: pg.Pool,
+  ledger: Ledger,
   log: string,
   { keysFolder, dataFolder }: LogCheck,
 ): Promise<{
@@ -90,7 +94,6 @@ async function signedBefore(
   const file = path.join(folder, 'signing-key.json');
   // Opening a ring that is not there would make one.
   if (!existsSync(file)) return { checkpoints: [], faults: [] };
-  const ledger = createPostgresLedger({ pool: companyPool(pool) });
   const signer = createSigner({ ledger, folder, origin: originOf, keys: openKeyRing(file) });
   const { outside, kept, faults } = await signer.signed(log);
   if (outside === undefined) return { checkpoints: kept, faults };

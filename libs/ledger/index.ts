@@ -69,6 +69,7 @@ export { verifyInWorkers } from './postgres-verify.js';
 export type { VerifyOptions } from './postgres-verify.js';
 export { verifyInWorker } from './postgres-verify-log.js';
 export type { VerifyRun, VerifyTask } from './postgres-verify-log.js';
+export { timeStampFault } from './verify-time-stamps.js';
 export type { LogReport, VerifyProgress } from './verify-log.js';
 export type { Fault } from './verify-range.js';
 export { anchors, TimeStampFault } from './time-signature.js';

@@ -7,8 +7,13 @@ import { verifyLog } from './verify-log.js';
 import type { LogReport, VerifyProgress } from './verify-log.js';
 import { revived } from './postgres-verify-log.js';
 import type { VerifyTask } from './postgres-verify-log.js';
+import { timeStampFault } from './verify-time-stamps.js';
 
-export type Heard = { readonly progress: VerifyProgress } | { readonly report: LogReport };
+export interface WholeReport extends LogReport {
+  /** What is wrong with a time-stamp that is kept. */
+  readonly timeStamps: string | undefined;
+}
+export type Heard = { readonly progress: VerifyProgress } | { readonly report: WholeReport };
 
 const task = revived(workerData as VerifyTask);
 const port = parentPort;
@@ -24,5 +29,6 @@ const report = await verifyLog(store, task.log, task.checkpoints, {
   ...(task.from === undefined ? {} : { from: task.from }),
   onProgress: (progress) => tell({ progress }),
 });
-tell({ report });
+const timeStamps = report.fault ? undefined : await timeStampFault(store, task.log);
+tell({ report: { ...report, timeStamps } });
 await pool.end();

@@ -2,9 +2,9 @@
 // how far it is, and can be followed by another from there.
 
 import type { Checkpoint } from './checkpoint.js';
-import type { Heard } from './postgres-verify-log-worker.js';
+import type { Heard, WholeReport } from './postgres-verify-log-worker.js';
 import { startWorker } from './start-worker.js';
-import type { LogReport, VerifyProgress } from './verify-log.js';
+import type { VerifyProgress } from './verify-log.js';
 
 export interface VerifyTask {
   readonly serviceUrl: string;
@@ -15,7 +15,7 @@ export interface VerifyTask {
 
 export interface VerifyRun {
   /** Rejects when the thread ends early, by a fault or because it was stopped. */
-  readonly report: Promise<LogReport>;
+  readonly report: Promise<WholeReport>;
   stop(): Promise<void>;
 }
 
@@ -24,7 +24,7 @@ export function verifyInWorker(
   onProgress: (progress: VerifyProgress) => void,
 ): VerifyRun {
   const worker = startWorker('postgres-verify-log-worker', task);
-  const report = new Promise<LogReport>((resolve, reject) => {
+  const report = new Promise<WholeReport>((resolve, reject) => {
     worker.on('message', (heard: Heard) => {
       if ('report' in heard) resolve({ ...heard.report, root: Buffer.from(heard.report.root) });
       else onProgress(readProgress(heard.progress));

@@ -22,7 +22,6 @@ import { DamageMail } from './damage-mail.js';
 import { LogDoor, type NextToVerify } from './log-door.js';
 import { Readings } from './readings.js';
 import { VerificationRuns, type Found } from './verification-runs.js';
-import { timeStampFault } from './verify-time-stamps.js';
 
 const FIRST_LOOK_MS = 60_000;
 const LOOK_EVERY_MS = 10 * 60_000;
@@ -153,7 +152,7 @@ export class VerifyLogs implements OnApplicationBootstrap, BeforeApplicationShut
     this.current = verifyInWorker(task, onProgress);
     try {
       const report = await this.current.report;
-      const says = faults[0] ?? (await timeStampFault(this.ledgers.ledger, company));
+      const says = faults[0] ?? report.timeStamps;
       const fault = report.fault ?? (says === undefined ? undefined : { pos: null, says });
       return { report, checkpoint, fault };
     } finally {
