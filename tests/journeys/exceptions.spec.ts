@@ -159,4 +159,18 @@ journey('what goes otherwise', () => {
     await settled(page);
     await page.getByText('Spaced boards at 12 in, two rotten.').first().waitFor();
   }, 120_000);
+
+  test('a stage that somebody doubts is put up for re-check with the reason', async () => {
+    const page = await at(OFFICE, `/jobs/${REROOF.id}/surfaces/main/style`);
+    await page.getByText('Put style up for re-check').click();
+    await button(page, 'Put it up for re-check').click();
+    await page.getByRole('alert').getByText('Say why it is doubted').waitFor();
+    expect(await axe(page)).toEqual([]);
+    await type(page, 'Why it is doubted', 'The owner asks for ribs again.');
+    await button(page, 'Put it up for re-check').click();
+    await page
+      .getByText(/style: confirmed → reopened .*: The owner asks for ribs again\./)
+      .waitFor();
+    await button(page, 'Save and continue').waitFor();
+  }, 120_000);
 });

@@ -7,6 +7,7 @@ import { label, STAGES } from '#jobs/contract';
 import type { Finding, Stage, StageView } from '#jobs/contract';
 import { Findings } from '../parts/findings.js';
 import { capital, moment, pathWords, value } from '../parts/words.js';
+import { Reopen } from './reopen.js';
 import { statusOf } from './stage-state.js';
 import type { StageProps } from './stage-props.js';
 
@@ -49,6 +50,7 @@ export function StageFrame({
           </button>
         </div>
       )}
+      {may && view.status === 'confirmed' && !changing && <Reopen {...{ job, surface, stage }} />}
       {open && first && (
         <div className="notice">
           <p>
