@@ -13,6 +13,7 @@ export * from './contract/prose.js';
 export * from './contract/commands.js';
 export * from './contract/evaluation.js';
 export * from './contract/events.js';
+export type * from './contract/decision-record.js';
 export type * from './contract/after-order-events.js';
 export * from './contract/views.js';
 export * from './contract/rulebook.js';

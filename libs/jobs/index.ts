@@ -30,14 +30,7 @@ export { choose, chooseSchema, ChooseInput } from './choosing/choose.js';
 export type { Question } from './choosing/question.js';
 export { evaluationFor, questionOf } from './stages/gauge.js';
 export { fastenerNames } from './documents/moment.js';
-export {
-  decisionRecord,
-  whyWords,
-  type DecisionRecord,
-  type Names,
-  type RecordedStage,
-  type RecordedSurface,
-} from './documents/decision-record.js';
+export { decisionRecord, whyWords, type Names } from './documents/decision-record.js';
 export { orderPaper, type OrderPaper } from './documents/order-paper.js';
 export {
   engineerPacket,

@@ -6,7 +6,7 @@ import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router'
 import { useState } from 'react';
 import { problemFrom } from '../api/client.js';
 import { momentsIn, recordQuery, type Moments } from '../api/queries.js';
-import type { DecisionRecord } from '../api/record.js';
+import type { DecisionRecord } from '#jobs/contract';
 import { jobCrumbs } from '../jobs/use-job.js';
 import { Cautions } from '../parts/cautions.js';
 import { Empty, Failure, Loading } from '../parts/states.js';

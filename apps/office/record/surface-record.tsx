@@ -1,7 +1,7 @@
 // One surface in the record: why this gauge first, then each stage with its facts and rules.
 
 import { chosenField, label } from '#jobs/contract';
-import type { RecordedStage, RecordedSurface } from '../api/record.js';
+import type { RecordedStage, RecordedSurface } from '#jobs/contract';
 import { Comparison } from '../gauge/comparison.js';
 import { Demands, OptionDetails, WhatWouldChange } from '../gauge/zones.js';
 import { PlainTable, Tag } from '../parts/table.js';
