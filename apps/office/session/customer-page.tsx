@@ -3,11 +3,11 @@
 import { useParams } from '@tanstack/react-router';
 import { useEffect, useState } from 'react';
 import { label } from '#jobs/contract';
-import { ask, askBytes, problemFrom } from '../api/client.js';
+import { ask, askBytes } from '../api/client.js';
 import { TextField } from '../parts/fields.js';
 import { Loading } from '../parts/states.js';
 import { capital, day } from '../parts/words.js';
-import { Door } from './door.js';
+import { Door, linkWords } from './door.js';
 
 interface Paper {
   readonly paper: string;
@@ -25,10 +25,7 @@ export function CustomerPage() {
   const { token = '' } = useParams({ strict: false });
   const [sent, setSent] = useState<Sent | null>(null);
   const [words, setWords] = useState('');
-  const said = (error: unknown) => {
-    const { title, detail } = problemFrom(error);
-    setWords(detail ?? title);
-  };
+  const said = (error: unknown) => setWords(linkWords(error));
   const load = async () =>
     setSent((await ask<Sent>('/customer/open', { method: 'POST', body: { token } })).value);
   useEffect(() => {

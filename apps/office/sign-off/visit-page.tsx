@@ -9,7 +9,7 @@ import { Cautions } from '../parts/cautions.js';
 import { ErrorSummary, errorsOf } from '../parts/errors.js';
 import { TextField, type FieldErrors } from '../parts/fields.js';
 import { day, moment } from '../parts/words.js';
-import { Door } from '../session/door.js';
+import { Door, linkWords } from '../session/door.js';
 import {
   AnswerFields,
   answerFaults,
@@ -45,8 +45,7 @@ export function VisitPage() {
       sessionStorage.setItem(keyOf(token), JSON.stringify(value));
       setVisit(value);
     } catch (error) {
-      const { title, detail } = problemFrom(error);
-      setWords(detail ?? title);
+      setWords(linkWords(error));
     }
   };
   if (signed) return <Done signed={signed} />;

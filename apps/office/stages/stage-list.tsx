@@ -39,7 +39,9 @@ export function StageList({
   );
 }
 
+/** Where there are others. */
 export function SurfacePicker({ job, here }: { readonly job: JobView; readonly here: string }) {
+  if (job.surfaces.length < 2) return null;
   return (
     <nav aria-label="Surfaces of this job" className="stack">
       <h2>Surfaces</h2>
