@@ -131,6 +131,20 @@ describe('imports', () => {
     expect(wrong).toEqual([]);
   });
 
+  test('no circle of imports, not of types either', () => {
+    const left = new Map(product.map((path) => [path.replace(/\.tsx?$/, ''), new Set<string>()]));
+    for (const { from, to } of imports) {
+      const target = to.replace(/\.js$/, '');
+      if (left.has(target)) left.get(from.replace(/\.tsx?$/, ''))?.add(target);
+    }
+    // What imports nothing that is left is in no circle.
+    const free = () => [...left].filter(([, to]) => [...to].every((each) => !left.has(each)));
+    for (let next = free(); next.length > 0; next = free()) {
+      for (const [path] of next) left.delete(path);
+    }
+    expect([...left.keys()]).toEqual([]);
+  });
+
   test('connections are opened in one place, where one that ends unasked takes nothing with it', () => {
     const opened = code.filter((path) => /new pg\.(Pool|Client)\(/.test(textOf(path)));
     expect(opened).toEqual(['libs/ledger/postgres-pool.ts']);

@@ -9,7 +9,8 @@ export * from './calculator.js';
 export * from './calculators.js';
 export { coverage } from './coverage.js';
 
-export { windOnSurface, type WindSurface, type WindSurfaceInput } from './wind/surface.js';
+export { windOnSurface, type WindSurface } from './wind/surface.js';
+export type { WindSurfaceInput } from './wind/surface-input.js';
 export {
   exposureCoefficient,
   velocityPressure,
@@ -26,9 +27,9 @@ export {
   zoneLayoutNotes,
   zonesUnder,
   type LayoutInput,
-  type ZonePiece,
   type ZoneUnder,
 } from './wind/zone-layout.js';
+export type { ZonePiece } from './wind/zone-piece.js';
 export { areaOf, type Point, type Polygon } from './wind/plane-geometry.js';
 
 export { readSnowRoof, type SnowQuestion } from './snow/read.js';

@@ -15,6 +15,7 @@ export * from './contract/evaluation.js';
 export * from './contract/events.js';
 export type * from './contract/decision-record.js';
 export type * from './contract/after-order-events.js';
+export * from './contract/cause.js';
 export * from './contract/views.js';
 export * from './contract/rulebook.js';
 export * from './contract/load-comparison.js';

@@ -29,8 +29,8 @@ export { BUDGET, explain, withExplanation, type Explanation } from './choosing/w
 export { choose, chooseSchema, ChooseInput } from './choosing/choose.js';
 export type { Question } from './choosing/question.js';
 export { evaluationFor, questionOf } from './stages/gauge.js';
-export { fastenerNames } from './documents/moment.js';
-export { decisionRecord, whyWords, type Names } from './documents/decision-record.js';
+export { fastenerNames, type Names } from './documents/moment.js';
+export { decisionRecord, whyWords } from './documents/decision-record.js';
 export { orderPaper, type OrderPaper } from './documents/order-paper.js';
 export {
   engineerPacket,

@@ -5,11 +5,16 @@ import { STAGES, type Finding, type Priority, type Stage, type SurfaceKind } fro
 import { NOTHING_ORDERED, type AfterOrder } from './after-order/state.js';
 import type { PartyRef } from './contract/amounts.js';
 import type { EngineerConditions, License } from './contract/commands.js';
-import type { ConfirmedStage, Difference, Reads, StageContents } from './contract/events.js';
+import type {
+  ConfirmedStage,
+  Difference,
+  EventData,
+  Reads,
+  StageContents,
+} from './contract/events.js';
 import type { Evaluation } from './contract/evaluation.js';
 import type { Path } from './contract/fact-dictionary.js';
-import type { Cause } from './contract/views.js';
-import type { TakeOffState } from './take-off/state.js';
+import type { Cause } from './contract/cause.js';
 
 export interface Job {
   readonly id: string;
@@ -189,3 +194,10 @@ export const differencesFor = (signOff: SignOff, surface: string): readonly Diff
 
 export const activeSurfaces = (job: Job): readonly Surface[] =>
   Object.values(job.surfaces).filter((surface) => surface.withdrawn === null);
+
+export interface TakeOffState extends Readonly<EventData['take-off-recorded/1']> {
+  readonly by: string;
+  readonly at: string;
+  /** Empty while it counts. */
+  readonly causes: readonly Cause[];
+}

@@ -29,11 +29,13 @@ export type {
   AppendResult,
   Appended,
   By,
+  Fault,
   Head,
   Issued,
   KeptCheckpoint,
   KeptTimeStamp,
   Ledger,
+  LogReport,
   NewEvent,
   ReadOptions,
   Recorded,
@@ -70,8 +72,7 @@ export type { VerifyOptions } from './postgres-verify.js';
 export { verifyInWorker } from './postgres-verify-log.js';
 export type { VerifyRun, VerifyTask } from './postgres-verify-log.js';
 export { timeStampFault } from './verify-time-stamps.js';
-export type { LogReport, VerifyProgress } from './verify-log.js';
-export type { Fault } from './verify-range.js';
+export type { VerifyProgress } from './verify-log.js';
 export { anchors, TimeStampFault } from './time-signature.js';
 export { makeTimeRequest, openTimeStamp } from './time-stamp.js';
 export type { Stamped, TimeStamp } from './time-stamp.js';

@@ -3,7 +3,6 @@
 import type { Checkpoint } from './checkpoint.js';
 import type { Hash } from './merkle.js';
 import type { TimeStamp } from './time-stamp.js';
-import type { LogReport } from './verify-log.js';
 
 export interface NewEvent {
   /** With its version: "measured/1". */
@@ -112,6 +111,23 @@ export interface Issued {
   readonly bytes: Buffer | undefined;
   readonly issuedAt: string;
   readonly erasedAt: string | undefined;
+}
+
+export interface Fault {
+  /** The first position that is wrong. */
+  readonly pos: number;
+  readonly says: string;
+}
+
+export interface LogReport {
+  /** Entries found good before the first fault. */
+  readonly events: number;
+  /** Of those entries. */
+  readonly root: Hash;
+  /** Checkpoints whose root was met, and the size of the largest of them; 0 for none. */
+  readonly checkpoints: number;
+  readonly lastMet: number;
+  readonly fault: Fault | undefined;
 }
 
 export interface Ledger {

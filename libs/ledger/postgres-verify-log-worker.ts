@@ -4,16 +4,9 @@ import { parentPort, workerData } from 'node:worker_threads';
 import { companyPool, openPool } from './postgres-pool.js';
 import { createPostgresStore } from './postgres-store.js';
 import { verifyLog } from './verify-log.js';
-import type { LogReport, VerifyProgress } from './verify-log.js';
 import { revived } from './postgres-verify-log.js';
-import type { VerifyTask } from './postgres-verify-log.js';
+import type { Heard, VerifyTask } from './postgres-verify-log.js';
 import { timeStampFault } from './verify-time-stamps.js';
-
-export interface WholeReport extends LogReport {
-  /** What is wrong with a time-stamp that is kept. */
-  readonly timeStamps: string | undefined;
-}
-export type Heard = { readonly progress: VerifyProgress } | { readonly report: WholeReport };
 
 const task = revived(workerData as VerifyTask);
 const port = parentPort;

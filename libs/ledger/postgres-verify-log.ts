@@ -2,8 +2,8 @@
 // how far it is, and can be followed by another from there.
 
 import type { Checkpoint } from './checkpoint.js';
-import type { Heard, WholeReport } from './postgres-verify-log-worker.js';
 import { startWorker } from './start-worker.js';
+import type { LogReport } from './ledger.js';
 import type { VerifyProgress } from './verify-log.js';
 
 export interface VerifyTask {
@@ -12,6 +12,13 @@ export interface VerifyTask {
   readonly checkpoints: readonly Checkpoint[];
   readonly from?: VerifyProgress;
 }
+
+export interface WholeReport extends LogReport {
+  /** What is wrong with a time-stamp that is kept. */
+  readonly timeStamps: string | undefined;
+}
+
+export type Heard = { readonly progress: VerifyProgress } | { readonly report: WholeReport };
 
 export interface VerifyRun {
   /** Rejects when the thread ends early, by a fault or because it was stopped. */

@@ -6,7 +6,7 @@ import { companyPool, openPool } from './postgres-pool.js';
 import { createPostgresStore } from './postgres-store.js';
 import { startWorker } from './start-worker.js';
 import { beyondHead, joinRanges } from './verify-log.js';
-import type { LogReport } from './verify-log.js';
+import type { LogReport } from './ledger.js';
 import type { RangeReport } from './verify-range.js';
 import type { Job, WorkerInput } from './postgres-verify-worker.js';
 

@@ -1,23 +1,12 @@
 // Verifies a whole log: every entry, every chain, every root that a checkpoint gives, and the head.
 
 import type { Checkpoint } from './checkpoint.js';
+import type { Fault, LogReport } from './ledger.js';
 import { Frontier, HASH_BYTES } from './merkle.js';
-import type { Hash } from './merkle.js';
 import type { EventRow, HeadRow, Store } from './store.js';
 import { verifyLinks } from './verify-links.js';
 import { earliest, verifyRange } from './verify-range.js';
-import type { Fault, RangeReport } from './verify-range.js';
-
-export interface LogReport {
-  /** Entries found good before the first fault. */
-  readonly events: number;
-  /** Of those entries. */
-  readonly root: Hash;
-  /** Checkpoints whose root was met, and the size of the largest of them; 0 for none. */
-  readonly checkpoints: number;
-  readonly lastMet: number;
-  readonly fault: Fault | undefined;
-}
+import type { RangeReport } from './verify-range.js';
 
 /** Where a verification stands, small enough to be kept: another process goes on from it. */
 export interface VerifyProgress {

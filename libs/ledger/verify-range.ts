@@ -1,15 +1,10 @@
 // Verifies rows of a log that follow each other: each body against its leaf and its copied columns,
 // positions and times in order, and within the range each version against the one before.
 
+import type { Fault } from './ledger.js';
 import { HASH_BYTES, leafHash } from './merkle.js';
 import type { EventRow } from './store.js';
 import { parseMicros } from './time.js';
-
-export interface Fault {
-  /** The first position that is wrong. */
-  readonly pos: number;
-  readonly says: string;
-}
 
 export interface RangeReport {
   /** Entries before the range. */

@@ -82,6 +82,7 @@ journey('what goes otherwise', () => {
     await type(page, /^Reason/, 'Measured again.');
     await button(page, 'Record these facts').click();
     await button(page, 'Record and reopen these stages').click();
+    await page.getByRole('heading', { level: 1, name: 'Barn roof: Substrate' }).waitFor();
     for (const [stage, next] of [
       ['substrate', 'Gauge'],
       ['gauge', 'Engineer sign-off'],

@@ -25,7 +25,8 @@ import {
   outwardPressure,
   type ZonePressure,
 } from '../../libs/engineering/wind/zone-pressure.js';
-import { zoneLayout, type ZonePiece } from '../../libs/engineering/wind/zone-layout.js';
+import { zoneLayout } from '../../libs/engineering/wind/zone-layout.js';
+import type { ZonePiece } from '../../libs/engineering/wind/zone-piece.js';
 import type { StandardCase } from './cases.js';
 import { figureCurves } from './wind-curves.js';
 

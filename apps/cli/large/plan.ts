@@ -6,7 +6,7 @@ import type { FileRef } from '#jobs/contract';
 import { commit } from '../../api/people/parties.js';
 import { dayPlus, daysFrom, dice, FIRST_DAY, LAST_DAY } from './dice.js';
 import { KINDS } from './kinds.js';
-import type { Plan } from './story.js';
+import type { Plan } from './chapter.js';
 
 export interface InventedDetails {
   readonly id: string;

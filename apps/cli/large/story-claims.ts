@@ -3,7 +3,7 @@
 
 import type { CommandInput } from '#jobs/contract';
 import { dayPlus } from './dice.js';
-import { say, SURFACE, type Chapter, type Look, type Plan } from './story.js';
+import { say, SURFACE, type Chapter, type Look, type Plan } from './chapter.js';
 
 const WINDOW_DAYS = 60;
 const DISCLOSED = ['1', '2', '3', '4', '5', '7', '9'].map((item) => ({

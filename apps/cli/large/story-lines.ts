@@ -3,7 +3,7 @@
 import type { OrderLine } from '#jobs/contract';
 import { amount } from '../demonstration/steps.js';
 import { dayPlus } from './dice.js';
-import { say, SURFACE, type Chapter, type Look, type Plan } from './story.js';
+import { say, SURFACE, type Chapter, type Look, type Plan } from './chapter.js';
 
 export const ORDER = '1';
 

@@ -7,7 +7,7 @@ import { dayPlus } from './dice.js';
 import { issue, lines, ORDER, orderedLines } from './story-lines.js';
 import { decidedAgain, spacedBoards, weathertight, widerSpacing } from './story-troubles.js';
 import { isReroof } from './story-stages.js';
-import { recorded, say, SURFACE, type Chapter, type Look, type Plan } from './story.js';
+import { recorded, say, SURFACE, type Chapter, type Look, type Plan } from './chapter.js';
 
 export function* orderToCompletion(plan: Plan, signed: Look): Chapter<Look | undefined> {
   const { dice } = plan;

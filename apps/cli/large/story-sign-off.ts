@@ -6,7 +6,7 @@ import type { Attachment } from '#jobs/contract';
 import { dayPlus } from './dice.js';
 import { isThere, onDuty, STAFF } from './staff.js';
 import { gaugeFrom, jurisdictionOf, type Chosen } from './story-stages.js';
-import { say, SURFACE, type Chapter, type Look, type Plan } from './story.js';
+import { say, SURFACE, type Chapter, type Look, type Plan } from './chapter.js';
 
 /** undefined where it went no further. */
 export function* signedOff(plan: Plan, chosen: Chosen): Chapter<Look | undefined> {

@@ -5,7 +5,7 @@ import type { Attachment } from '#jobs/contract';
 import { amount } from '../demonstration/steps.js';
 import { dayPlus } from './dice.js';
 import { pressures, type Told } from './kinds.js';
-import { BUILDING, recorded, say, SURFACE, type Chapter, type Look, type Plan } from './story.js';
+import { BUILDING, recorded, say, SURFACE, type Chapter, type Look, type Plan } from './chapter.js';
 
 export interface Chosen {
   readonly look: Look;

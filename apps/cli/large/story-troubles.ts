@@ -6,7 +6,7 @@ import { dayPlus } from './dice.js';
 import { issue, lines, ORDER, orderedLines } from './story-lines.js';
 import { signedOff } from './story-sign-off.js';
 import { gaugeFrom } from './story-stages.js';
-import { recorded, say, SURFACE, type Chapter, type Look, type Plan } from './story.js';
+import { recorded, say, SURFACE, type Chapter, type Look, type Plan } from './chapter.js';
 
 /** The gauge again on today's facts, the engineer again, and another revision of the order. */
 export function* decidedAgain(plan: Plan, look: Look): Chapter<Look | undefined> {

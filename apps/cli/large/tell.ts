@@ -19,7 +19,8 @@ import { dayPlus, LAST_DAY } from './dice.js';
 import { RESTORED } from './restored.js';
 import { REPLACED } from './past-editions.js';
 import { isThere, onDuty, STAFF, type Colleague } from './staff.js';
-import { story, SURFACE, type Look, type Plan, type Step } from './story.js';
+import { SURFACE, type Look, type Plan, type Step } from './chapter.js';
+import { story } from './story.js';
 
 export interface Said {
   readonly job: Job;

@@ -5,7 +5,7 @@ import { useState, type FormEvent } from 'react';
 import { ask, problemFrom } from '../api/client.js';
 import { ErrorSummary, errorsOf } from '../parts/errors.js';
 import { CheckField, TextField, type FieldErrors } from '../parts/fields.js';
-import { ROLE_OPTIONS } from './people-page.js';
+import { ROLE_OPTIONS } from './role-options.js';
 
 const EMPTY = { name: '', email: '', roles: [] as readonly string[] };
 

@@ -2,7 +2,7 @@
 
 import { useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
-import { label, ROLES } from '#jobs/contract';
+import { label } from '#jobs/contract';
 import type { User } from '../api/answers.js';
 import { ask, problemFrom } from '../api/client.js';
 import { sessionQuery, usersQuery } from '../api/queries.js';
@@ -14,9 +14,8 @@ import { capital } from '../parts/words.js';
 import { useAnnounce } from '../shell/live.js';
 import { Page } from '../shell/page.js';
 import { AddPerson } from './add-person.js';
+import { ROLE_OPTIONS } from './role-options.js';
 import { AdminNav } from './admin-nav.js';
-
-export const ROLE_OPTIONS = ROLES.map((value) => ({ value, label: capital(label(value)) }));
 
 export function PeoplePage() {
   const users = useQuery(usersQuery);

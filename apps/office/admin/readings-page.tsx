@@ -101,7 +101,7 @@ const Readings = ({ rows }: { readonly rows: readonly Reading[] }) => (
       reader.kind === 'feed' ? `${reader.name} (token of the feed)` : reader.name,
       words,
       JOB_THINGS.has(what) ? (
-        <Link key="job" to="/jobs/$job" params={{ job: about }}>
+        <Link key="job" className="row-link" to="/jobs/$job" params={{ job: about }}>
           The job
         </Link>
       ) : (

@@ -2,7 +2,8 @@
 
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { ask, problemFrom } from '../api/client.js';
-import { runsQuery, type Verification as Found, type VerificationRun } from '../api/log.js';
+import type { Verification as Found, VerificationRun } from '../api/answers.js';
+import { runsQuery } from '../api/log.js';
 import { healthQuery, useNames } from '../api/queries.js';
 import { PlainTable, Tag } from '../parts/table.js';
 import { moment } from '../parts/words.js';

@@ -7,16 +7,9 @@ import { useEffect, useRef } from 'react';
 import type { JobView, TakeOffSheet } from '#jobs/contract';
 import { takeOffQuery } from '../api/queries.js';
 import { DateField, SelectField, TextField, type FieldErrors } from '../parts/fields.js';
-import { withTakeOff, type LengthsTyped, type OrderTyped } from './order-entry.js';
-import { Lines } from './order-lines.js';
+import { withTakeOff, type LengthsTyped } from './order-entry.js';
+import { Lines, type OrderFieldsProps } from './order-lines.js';
 import { surfaceName } from './pick.js';
-
-export interface OrderFieldsProps {
-  readonly job: JobView;
-  readonly typed: OrderTyped;
-  readonly set: (change: Partial<OrderTyped>) => void;
-  readonly errors: FieldErrors;
-}
 
 export function OrderFields({ job, typed, set, errors }: OrderFieldsProps) {
   const sheets = useSheets(job);

@@ -4,8 +4,14 @@ import type { JobView } from '#jobs/contract';
 import { SelectField, TextField, type FieldErrors } from '../parts/fields.js';
 import { LinesTable } from './lines-table.js';
 import { isTaken, lineAfter, type LineTyped, type OrderTyped } from './order-entry.js';
-import type { OrderFieldsProps } from './order-fields.js';
 import { optionsOf, surfaceOptions } from './pick.js';
+
+export interface OrderFieldsProps {
+  readonly job: JobView;
+  readonly typed: OrderTyped;
+  readonly set: (change: Partial<OrderTyped>) => void;
+  readonly errors: FieldErrors;
+}
 
 export const Lines = ({ job, typed, set, errors }: OrderFieldsProps) => (
   <section className="stack" aria-label="Lines of the order">

@@ -1,7 +1,6 @@
 // What the service answers beside the views of the contract.
 
 import type { Finding, JobRow, JobView, RefusalView, Role } from '#jobs/contract';
-import type { TimeStamp, Verification } from './log.js';
 
 /** What the next signing of this session needs. */
 export interface SigningStanding {
@@ -152,4 +151,36 @@ export interface Health {
   } | null;
   readonly verification: Verification | null;
   readonly time_stamp: TimeStamp | null;
+}
+
+export interface VerificationRun {
+  readonly run: string;
+  readonly asked_by: string | null;
+  readonly started_at: string;
+  readonly finished_at: string | null;
+  readonly result: 'sound' | 'damaged' | null;
+  readonly positions: number;
+  readonly of: number;
+  readonly checkpoint: number | null;
+  readonly checkpoints_met: number;
+  readonly first_bad: { readonly position: number | null; readonly says: string } | null;
+  readonly trouble: string | null;
+}
+
+export interface Verification {
+  readonly state: 'sound' | 'damaged' | 'never';
+  readonly words: string;
+  readonly overdue: boolean;
+  readonly last: VerificationRun | null;
+  readonly running: VerificationRun | null;
+}
+
+export interface TimeStamp {
+  /** Whether a time-stamping authority is set up. */
+  readonly asks: boolean;
+  readonly stamp: { readonly at: string; readonly by: string; readonly size: number } | null;
+  readonly fault: string | null;
+  readonly trouble: string | null;
+  /** Size of a newer checkpoint without one. */
+  readonly untimed: number | null;
 }

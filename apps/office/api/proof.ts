@@ -2,7 +2,7 @@
 
 import { queryOptions } from '@tanstack/react-query';
 import { ask } from './client.js';
-import type { TimeStamp } from './log.js';
+import type { TimeStamp } from './answers.js';
 
 export interface SigningKey {
   readonly name: string;

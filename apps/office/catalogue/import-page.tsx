@@ -3,7 +3,7 @@
 
 import { useMutation, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { PART_NAMES, PART_WORDS, PARTS, type Catalogue, type Part } from '#jobs/contract';
+import { PART_NAMES, PART_WORDS, PARTS, type Part } from '#jobs/contract';
 import { ask, problemFrom } from '../api/client.js';
 import { sessionQuery } from '../api/queries.js';
 import { Cautions } from '../parts/cautions.js';
@@ -15,21 +15,7 @@ import { parseDay } from '../parts/words.js';
 import { has } from '../shell/home.js';
 import { Page } from '../shell/page.js';
 import { Faults } from './import-faults.js';
-import { ImportReview } from './import-review.js';
-
-export interface Checked {
-  readonly draft: Catalogue;
-  readonly notes: readonly string[];
-  readonly newest: number;
-  readonly differences: number;
-  readonly difference: readonly {
-    readonly part: string;
-    readonly row: string;
-    readonly column: string;
-    readonly was: string | null;
-    readonly becomes: string | null;
-  }[];
-}
+import { ImportReview, type Checked } from './import-review.js';
 
 export function CatalogueImportPage() {
   const session = useQuery(sessionQuery).data;

@@ -3,13 +3,27 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useNavigate } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
+import type { Catalogue } from '#jobs/contract';
 import { ask, problemFrom } from '../api/client.js';
 import { errorsOf, ErrorSummary } from '../parts/errors.js';
 import { LongField, type FieldError } from '../parts/fields.js';
 import { PlainTable } from '../parts/table.js';
 import { capital, day, number } from '../parts/words.js';
 import { useAnnounce } from '../shell/live.js';
-import type { Checked } from './import-page.js';
+
+export interface Checked {
+  readonly draft: Catalogue;
+  readonly notes: readonly string[];
+  readonly newest: number;
+  readonly differences: number;
+  readonly difference: readonly {
+    readonly part: string;
+    readonly row: string;
+    readonly column: string;
+    readonly was: string | null;
+    readonly becomes: string | null;
+  }[];
+}
 
 const SHOWN = 200;
 

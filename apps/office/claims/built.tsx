@@ -4,7 +4,7 @@ import { attachmentLines } from './attachment-lines.js';
 import { FactTable } from '../parts/fact-table.js';
 import { Tag } from '../parts/table.js';
 import { prose } from '../parts/words.js';
-import type { OfClaim } from './claim-page.js';
+import type { OfClaim } from './of-claim.js';
 
 export function Built({ job, claim }: OfClaim) {
   const built = job.after.as_built.find(({ surface }) => surface === claim.surface);

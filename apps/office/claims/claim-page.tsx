@@ -2,7 +2,7 @@
 // was approved, what changed since the gauge was chosen; and the decision, which is a person's.
 
 import { Link, useParams } from '@tanstack/react-router';
-import { label, type ClaimView, type JobView } from '#jobs/contract';
+import { label } from '#jobs/contract';
 import { To } from '../after/to.js';
 import { surfaceName } from '../after/pick.js';
 import { useNames } from '../api/queries.js';
@@ -17,6 +17,7 @@ import { Readings } from './readings.js';
 import { Since } from './since.js';
 import { Tests } from './tests.js';
 import { Document } from './document.js';
+import type { OfClaim } from './of-claim.js';
 
 export function ClaimPage() {
   const { claim: id = '' } = useParams({ strict: false }) as { claim?: string };
@@ -28,11 +29,6 @@ export function ClaimPage() {
       }}
     </WithJob>
   );
-}
-
-export interface OfClaim {
-  readonly job: JobView;
-  readonly claim: ClaimView;
 }
 
 function Claim({ job, claim }: OfClaim) {

@@ -3,7 +3,7 @@
 import { label } from '#jobs/contract';
 import { FactTable } from '../parts/fact-table.js';
 import { capital, day, prose } from '../parts/words.js';
-import type { OfClaim } from './claim-page.js';
+import type { OfClaim } from './of-claim.js';
 
 export function Document({ job, claim }: OfClaim) {
   const document = job.after.warranties.find((each) => each.document === claim.document);

@@ -8,7 +8,7 @@ import { Failure, Loading } from '../parts/states.js';
 import { PlainTable } from '../parts/table.js';
 import { count, moment } from '../parts/words.js';
 import { differences } from '../record/differences.js';
-import type { OfClaim } from './claim-page.js';
+import type { OfClaim } from './of-claim.js';
 
 export function Since({ job, claim }: OfClaim) {
   const chosen = job.surfaces.find(({ id }) => id === claim.surface)?.stages.gauge.confirmed?.at;

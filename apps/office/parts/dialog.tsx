@@ -1,14 +1,7 @@
 // One modal dialog. Its code comes once the first page stands, so that no list waits for it.
 
-import { lazy, Suspense, type ReactNode } from 'react';
-
-export interface DialogProps {
-  readonly title: string;
-  readonly open: boolean;
-  readonly close: () => void;
-  readonly children: ReactNode;
-  readonly urgent?: boolean;
-}
+import { lazy, Suspense } from 'react';
+import type { DialogProps } from './modal.js';
 
 export const loadModal = () => import('./modal.js');
 const Modal = lazy(loadModal);

@@ -1,6 +1,6 @@
 // Whether an outside authority says when a checkpoint existed, in sentences.
 
-import type { TimeStamp } from '../api/log.js';
+import type { TimeStamp } from '../api/answers.js';
 import { moment } from '../parts/words.js';
 
 /** `meaning`: what the stamped checkpoint is to the reader. */

@@ -4,7 +4,7 @@ import { refused, result, type Fault, type Outcome } from '../check.js';
 import type { Inches, KipInches, Ksi, Quantity } from '../units.js';
 import { kipInches } from '../units.js';
 import { effectiveSection, grossSection, sectionStart } from './effective-section.js';
-import type { Element } from './elements.js';
+import type { Element } from './element.js';
 import type { OutlinePoint } from './corners.js';
 import { sheetShape, turnedOver, type SheetShape } from './outline.js';
 import { S100_RULES, WIDTH_LIMITS } from './plate.js';

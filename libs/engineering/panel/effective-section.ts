@@ -4,7 +4,8 @@
 import type { SheetShape } from './outline.js';
 import { pieceOf, type Moments } from './moments.js';
 import { S100_RULES, type PlateRules } from './plate.js';
-import { flatElement, type Element, type Stresses } from './elements.js';
+import type { Element, Stresses } from './element.js';
+import { flatElement } from './elements.js';
 import { ribGroups, ribElement, type RibGroup } from './ribs.js';
 
 export interface EffectiveSection {

@@ -1,7 +1,7 @@
 // Flanges with ribs between their webs, found in an outline: flats of one level in a run between
 // two webs, on the compression side, with whatever lies between them counted as stiffeners.
 
-import type { Element, Stresses } from './elements.js';
+import type { Element, Stresses } from './element.js';
 import { pieceOf, type Moments } from './moments.js';
 import { isWeb, type Flat, type SheetShape } from './outline.js';
 import { ribbedFlange } from './stiffener.js';

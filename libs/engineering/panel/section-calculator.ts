@@ -5,7 +5,7 @@ import { result, step, type Step } from '../check.js';
 import { cite } from '../sources.js';
 import { inches, ksi } from '../units.js';
 import { bendingStrength, OMEGA_B, type BendingStrength } from './bending.js';
-import type { Element } from './elements.js';
+import type { Element } from './element.js';
 import { OUTLINE, outlineOf, squareBends } from './outline-input.js';
 import { E_STEEL } from './steel.js';
 

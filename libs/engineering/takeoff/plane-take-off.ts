@@ -3,7 +3,7 @@
 
 import { step, type Fault, type Step } from '../check.js';
 import { cite, COMMON_PRACTICE } from '../sources.js';
-import type { ZonePiece } from '../wind/zone-layout.js';
+import type { ZonePiece } from '../wind/zone-piece.js';
 import { pieceLines, type PieceLine } from './bundles.js';
 import { cutList, type CutList } from './cut-list.js';
 import { piecesOf } from './pieces.js';

@@ -3,7 +3,7 @@
 
 import { refused, result, type Fault, type Outcome, type Step } from '../check.js';
 import { readInput } from '../input.js';
-import type { ZonePiece } from '../wind/zone-layout.js';
+import type { ZonePiece } from '../wind/zone-piece.js';
 import { countFasteners, zoneFaults, type FastenerCount } from './fastener-count.js';
 import { bundlesOf, type Bundle } from './bundles.js';
 import type { SolveStock } from './cutting-stock.js';

@@ -8,7 +8,7 @@ import {
   type Point,
   type Polygon,
 } from '../wind/plane-geometry.js';
-import type { ZonePiece } from '../wind/zone-layout.js';
+import type { ZonePiece } from '../wind/zone-piece.js';
 import type { Part } from '../wind/zone-pressure.js';
 import { inPlan, type Plane } from './plane.js';
 import type { Run } from './strips.js';

@@ -3,7 +3,7 @@
 
 import { TO_BE_CONFIRMED } from '../check.js';
 import type { Coefficients } from './roof-figure.js';
-import type { WindSurfaceInput } from './surface.js';
+import type { WindSurfaceInput } from './surface-input.js';
 import type { ZonePressure } from './zone-pressure.js';
 
 export function surfaceNotes(

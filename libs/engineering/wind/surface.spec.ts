@@ -7,7 +7,8 @@ import { ASCE_EDITIONS, type AsceEdition } from '../sources.js';
 import { degrees, feet, mph, squareFeet } from '../units.js';
 import { ENCLOSURES, EXPOSURES } from './exposure.table.js';
 import { coefficientsFor, zonesOf, type RoofShape } from './roof-figure.js';
-import { windOnSurface, type WindSurface, type WindSurfaceInput } from './surface.js';
+import type { WindSurfaceInput } from './surface-input.js';
+import { windOnSurface, type WindSurface } from './surface.js';
 import { exposureCoefficient } from './velocity-pressure.js';
 
 const RUNS = { seed: 20261125, numRuns: 2000 };

@@ -2,39 +2,14 @@
 // strength level: every zone and effective wind area with its coefficients and steps.
 
 import { refused, result, type Fault, type Outcome, type Step } from '../check.js';
-import type { AsceEdition } from '../sources.js';
-import type { Degrees, Feet, Mph, Psf, SquareFeet } from '../units.js';
+import type { Feet, Psf } from '../units.js';
 import { dimensionA } from './areas.js';
-import { GCPI, type Enclosure, type Exposure } from './exposure.table.js';
-import { coefficientsFor, type RoofShape } from './roof-figure.js';
+import { GCPI } from './exposure.table.js';
+import { coefficientsFor } from './roof-figure.js';
+import type { WindSurfaceInput } from './surface-input.js';
 import { surfaceNotes } from './surface-notes.js';
 import { HIGHEST_FT, velocityPressure } from './velocity-pressure.js';
 import { pressureBasis, surfaceSteps, zonesAt, type ZonePressure } from './zone-pressure.js';
-
-export interface WindSurfaceInput {
-  readonly edition: AsceEdition;
-  /** Basic wind speed for the risk category, strength level. */
-  readonly V: Mph;
-  readonly exposure: Exposure;
-  /** Mean roof height; the eave height may be entered where theta <= 10 degrees. */
-  readonly h: Feet;
-  readonly Kzt: number;
-  readonly elevation: Feet;
-  readonly enclosure: Enclosure;
-  readonly roof: {
-    readonly shape: RoofShape;
-    readonly theta: Degrees;
-    /** Least horizontal dimension of the building, without overhangs. */
-    readonly width: Feet;
-    readonly length: Feet;
-    readonly overhang: boolean;
-  };
-  readonly areas: readonly SquareFeet[];
-  /** Where K_z is entered instead of calculated. */
-  readonly Kz?: number;
-  /** Parapet all round; 3 ft or more gives zones 2 and 3 the positive of the wall (7-16, 7-22). */
-  readonly parapet?: Feet;
-}
 
 export interface WindSurface {
   readonly Kz: number;

@@ -3,7 +3,7 @@
 import type { Degrees } from '../units.js';
 import { cut, lineThrough, type Polygon } from './plane-geometry.js';
 import type { RoofShape } from './roof-figure.js';
-import type { ZonePiece } from './zone-layout.js';
+import type { ZonePiece } from './zone-piece.js';
 
 interface WallInput {
   readonly shape: RoofShape;

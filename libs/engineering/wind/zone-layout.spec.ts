@@ -7,13 +7,8 @@ import { ASCE_EDITIONS, type AsceEdition } from '../sources.js';
 import { degrees, feet } from '../units.js';
 import { areaOf, common, type Polygon } from './plane-geometry.js';
 import { coefficientsFor, ROOF_SHAPES, zonesOf, type RoofShape } from './roof-figure.js';
-import {
-  zoneLayout,
-  zoneLayoutNotes,
-  zonesUnder,
-  type LayoutInput,
-  type ZonePiece,
-} from './zone-layout.js';
+import { zoneLayout, zoneLayoutNotes, zonesUnder, type LayoutInput } from './zone-layout.js';
+import type { ZonePiece } from './zone-piece.js';
 
 const RUNS = { seed: 20261125, numRuns: 1500 };
 

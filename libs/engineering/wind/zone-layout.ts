@@ -12,6 +12,7 @@ import type { RoofShape } from './roof-figure.js';
 import { roofPlanes, type RoofPlane } from './roof-planes.js';
 import { wallLayout } from './wall-layout.js';
 import type { Edge, ZonePlan } from './zone-plans.table.js';
+import type { ZonePiece } from './zone-piece.js';
 import type { Part } from './zone-pressure.js';
 
 export interface LayoutInput {
@@ -31,17 +32,6 @@ export interface LayoutInput {
   };
   /** Wall height at the (low) eave. */
   readonly eaveHeight: Feet;
-}
-
-export interface ZonePiece {
-  readonly part: Part;
-  readonly zone: string;
-  /** Convex, counter-clockwise. Plan: x along the length, y along the width, from a wall corner. */
-  readonly polygon: Polygon;
-  /** Width of the zone's strip; absent for the field of the roof or wall. */
-  readonly width_ft?: number;
-  /** Walls only; the polygon is then an elevation: x from the left corner, y up. */
-  readonly face?: 'eave' | 'high-eave' | 'end';
 }
 
 /**

@@ -8,18 +8,12 @@ import { catalogueOf } from './catalogue-of.js';
 import { demandOn, demandRecord, zonesOf, type Zone } from './demand.js';
 import { optionsOf, optionWords, priceAmount, type Option } from './options.js';
 import type { Question } from './question.js';
-import { advantage, rank, RANKING, type Ranked } from './rank.js';
+import { advantage, rank, RANKING, type Judged } from './rank.js';
 import { refuses, whyNot } from './why-not.js';
 import { checkZone, type ZoneChecked } from './zone-checks.js';
 
 /** Bumped when a change of code could change a number or a word; the record names it. */
 export const ENGINE = 'choosing 1';
-
-export interface Judged extends Ranked {
-  readonly zones: readonly ZoneResult[];
-  readonly zoneFacts: readonly ZoneFacts[];
-  readonly admissible: boolean;
-}
 
 /** `picked` is the option the person takes; the recommended one where none is given yet. */
 export function evaluate(asked: Question, facts: readonly FactUse[], picked?: string): Evaluation {

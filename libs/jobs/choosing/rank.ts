@@ -1,11 +1,18 @@
 // The declared rule by which admissible options are ranked, printed with every evaluation.
 
-import type { Finding, Priority } from '#rules';
+import type { Finding, Priority, ZoneFacts } from '#rules';
+import type { ZoneResult } from '../contract/evaluation.js';
 import type { Option } from './options.js';
 
 export interface Ranked {
   readonly option: Option;
   readonly findings: readonly Finding[];
+}
+
+export interface Judged extends Ranked {
+  readonly zones: readonly ZoneResult[];
+  readonly zoneFacts: readonly ZoneFacts[];
+  readonly admissible: boolean;
 }
 
 export const RANKING =

@@ -2,9 +2,8 @@
 
 import type { Finding } from '#rules';
 import type { WhyNot } from '../contract/evaluation.js';
-import type { Judged } from './evaluate.js';
 import { optionWords } from './options.js';
-import { advantage } from './rank.js';
+import { advantage, type Judged } from './rank.js';
 
 /** Rules that say "no test", by id. */
 const NO_TEST = 'GAUGE-03';

@@ -2,7 +2,8 @@
 
 import type { Stage } from '#rules';
 import type { Evaluation, FactUse } from './evaluation.js';
-import type { Cause, SignOffView, StageStatus } from './views.js';
+import type { Cause } from './cause.js';
+import type { SignOffView, StageStatus } from './views.js';
 
 export interface DecisionRecord {
   readonly document: 'decision-record';

@@ -4,7 +4,7 @@
 import { z } from 'zod';
 import { EDGE_KINDS, STARTS } from '#engineering';
 import { Decimal, Id, Name, Words } from './amounts.js';
-import type { Cause } from './views.js';
+import type { Cause } from './cause.js';
 import type { OrderLine } from './after-order.js';
 
 const Edges = z.array(z.enum(EDGE_KINDS)).max(EDGE_KINDS.length);

@@ -1,6 +1,7 @@
 // What the service answers and the pages show. Views are folds of one job's events, or rows of a
 // list; they carry words for every state.
 
+import type { Cause } from './cause.js';
 import type { FactDefinition } from './fact-dictionary.js';
 import type { Finding, Priority, Stage, SurfaceKind } from '#rules';
 import type { License } from './commands.js';
@@ -12,16 +13,6 @@ import type { TakeOffResult, TakeOffView } from './take-off.js';
 
 export type StageStatus =
   'not-started' | 'confirmed' | 'needs-recheck' | 'not-needed' | 'waiting' | 'declined';
-
-/** A change that put a stage up for re-check. */
-export interface Cause {
-  readonly path: string;
-  readonly from: unknown;
-  readonly to: unknown;
-  readonly at: string;
-  readonly by: string;
-  readonly reason: string | null;
-}
 
 export interface StageView<S extends ConfirmedStage = ConfirmedStage> {
   readonly stage: S;

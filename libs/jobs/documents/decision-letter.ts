@@ -5,7 +5,7 @@ import type { ClaimTest } from '../contract/after-order-events.js';
 import type { EventData, PastEvent } from '../contract/events.js';
 import { shareLeft } from '../after-order/share.js';
 import type { Warranty } from '../after-order/state.js';
-import type { Names } from './decision-record.js';
+import type { Names } from './moment.js';
 import { jobUpTo, naming } from './moment.js';
 
 export interface DecisionLetter {

@@ -22,12 +22,10 @@ import {
   type Surface,
 } from '../job.js';
 import { isStageEvent } from '../rulebook/decided.js';
-import { fastenerKey } from './moment.js';
+import { fastenerKey, type Names } from './moment.js';
 import { jobView, stageWords, jobStage } from '../view.js';
-import type { Cause, SignOffView, StageStatus } from '../contract/views.js';
-
-/** Person and site ids as they may be shown; an id that is not known stays an id. */
-export type Names = Readonly<Record<string, string>>;
+import type { Cause } from '../contract/cause.js';
+import type { SignOffView, StageStatus } from '../contract/views.js';
 
 export function decisionRecord(
   id: string,

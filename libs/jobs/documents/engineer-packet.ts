@@ -5,7 +5,7 @@ import { label } from '#rules';
 import type { EventData, PastEvent } from '../contract/events.js';
 import type { Evaluation } from '../contract/evaluation.js';
 import type { Job, Surface } from '../job.js';
-import type { Names } from './decision-record.js';
+import type { Names } from './moment.js';
 import { fastenerKey, jobUpTo, naming } from './moment.js';
 
 export interface EngineerPacket {

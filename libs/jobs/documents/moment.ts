@@ -4,7 +4,9 @@ import type { Fastener } from '../contract/catalogue.js';
 import type { PastEvent } from '../contract/events.js';
 import { evolve } from '../evolve.js';
 import { initial, type Job } from '../job.js';
-import type { Names } from './decision-record.js';
+
+/** Person and site ids as they may be shown; an id that is not known stays an id. */
+export type Names = Readonly<Record<string, string>>;
 
 /** The job after the entry at this index, that entry included. */
 export const jobUpTo = (events: readonly PastEvent[], index: number): Job =>

@@ -8,7 +8,7 @@ import type {
 import type { TakeOffResult } from '../contract/take-off.js';
 import type { OrderLine } from '../contract/after-order.js';
 import type { EventData, PastEvent } from '../contract/events.js';
-import type { Names } from './decision-record.js';
+import type { Names } from './moment.js';
 import { jobUpTo, naming } from './moment.js';
 
 export interface OrderPaper {

@@ -5,7 +5,7 @@ import type { WarrantyKind } from '../contract/after-order.js';
 import type { EventData, PastEvent } from '../contract/events.js';
 import { jobFact } from '../after-order/gate-facts.js';
 import type { Job } from '../job.js';
-import type { Names } from './decision-record.js';
+import type { Names } from './moment.js';
 import { jobUpTo, naming } from './moment.js';
 
 export interface WarrantyPaper {

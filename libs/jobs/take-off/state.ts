@@ -1,17 +1,9 @@
 // The take-off that a surface has, and whether it still counts: a change of what it was made from makes
 // it stale, and setting the value back revives nothing.
 
-import type { Cause } from '../contract/views.js';
 import type { EventData, PastEvent } from '../contract/events.js';
-import type { Job } from '../job.js';
+import type { Job, TakeOffState } from '../job.js';
 import type { PathChange } from '../lookup.js';
-
-export interface TakeOffState extends Readonly<EventData['take-off-recorded/1']> {
-  readonly by: string;
-  readonly at: string;
-  /** Empty while it counts. */
-  readonly causes: readonly Cause[];
-}
 
 export function takenOff(job: Job, data: EventData['take-off-recorded/1'], event: PastEvent): Job {
   const state: TakeOffState = { ...data, by: event.by.person, at: event.recordedAt, causes: [] };

@@ -4,7 +4,7 @@ import type { Catalogue } from '../contract/catalogue.js';
 import type { TakeOffSheet, TakeOffView } from '../contract/take-off.js';
 import type { Job } from '../job.js';
 import { linesOf } from './lines.js';
-import type { TakeOffState } from './state.js';
+import type { TakeOffState } from '../job.js';
 import { causeWords } from './words.js';
 
 export function takeOffView({

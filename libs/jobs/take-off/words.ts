@@ -2,7 +2,7 @@
 
 import { label } from '#rules';
 import { factDefinition, type FactName } from '../contract/fact-dictionary.js';
-import type { Cause } from '../contract/views.js';
+import type { Cause } from '../contract/cause.js';
 
 const FIELDS: Readonly<Record<string, string>> = {
   'style/profile': 'the panel',
