@@ -172,11 +172,7 @@ export class PapersController {
     @Res() response: Response,
   ): Promise<void> {
     const { orderList, writeCsv } = await import('#documents');
-    const order = (await this.papers.read(asking.company.id, job, {
-      paper: 'order',
-      about,
-    })) as OrderPaper;
-    await this.readings.exported(readerOf(asking), 'order-export', job);
+    const order = await this.exported(asking, job, about);
     send(
       response,
       'text/csv; charset=utf-8',
@@ -197,17 +193,20 @@ export class PapersController {
     @Res() response: Response,
   ): Promise<void> {
     const { orderList, writeXlsx } = await import('#documents');
-    const order = (await this.papers.read(asking.company.id, job, {
-      paper: 'order',
-      about,
-    })) as OrderPaper;
-    await this.readings.exported(readerOf(asking), 'order-export', job);
+    const order = await this.exported(asking, job, about);
     send(
       response,
       XLSX,
       `order-${about}.xlsx`,
       Buffer.from(await writeXlsx(orderList(order), order.issued_at)),
     );
+  }
+
+  /** The order that leaves as a file, which is noted. */
+  private async exported(asking: SignedIn, job: string, about: string): Promise<OrderPaper> {
+    const order = await this.papers.read(asking.company.id, job, { paper: 'order', about });
+    await this.readings.exported(readerOf(asking), 'order-export', job);
+    return order as OrderPaper;
   }
 }
 

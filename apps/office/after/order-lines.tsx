@@ -1,6 +1,6 @@
 // The lines of an order: those of take-offs as a table, the others as fields.
 
-import type { JobView } from '#jobs/contract';
+import { LINE_KINDS, type JobView } from '#jobs/contract';
 import { SelectField, TextField, type FieldErrors } from '../parts/fields.js';
 import { LinesTable } from './lines-table.js';
 import { isTaken, lineAfter, type LineTyped, type OrderTyped } from './order-entry.js';
@@ -43,16 +43,7 @@ export const Lines = ({ job, typed, set, errors }: OrderFieldsProps) => (
   </section>
 );
 
-const WHAT = optionsOf([
-  'panel',
-  'trim',
-  'fastener',
-  'closure',
-  'sealant',
-  'underlayment',
-  'touch-up',
-  'spare',
-]);
+const WHAT = optionsOf(LINE_KINDS);
 
 const Line = ({
   job,

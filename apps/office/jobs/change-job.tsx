@@ -4,9 +4,10 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { label, PRIORITIES } from '#jobs/contract';
 import type { JobView, Priority, SurfaceKind } from '#jobs/contract';
+import { nextId } from '../after/pick.js';
 import { peopleQuery } from '../api/queries.js';
+import { ActForm } from '../parts/act-form.js';
 import { useDraft } from '../parts/draft.js';
-import { ErrorSummary } from '../parts/errors.js';
 import { CheckField, DateField, LongField, SelectField, TextField } from '../parts/fields.js';
 import { Kept } from '../parts/kept.js';
 import { useForm } from '../parts/use-form.js';
@@ -56,16 +57,13 @@ function Describe({ job }: { readonly job: JobView }) {
     ...(value.reason.trim() ? { reason: value.reason.trim() } : {}),
   });
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        form.submit(faults(), command, draft.clear);
-      }}
+    <ActForm
+      title="What is said of the job"
+      form={form}
+      button="Save the change"
+      main
+      submit={() => form.submit(faults(), command, draft.clear)}
     >
-      <h2>What is said of the job</h2>
-      <ErrorSummary {...form} />
       <Kept draft={draft} />
       <TextField
         id="name"
@@ -113,39 +111,32 @@ function Describe({ job }: { readonly job: JobView }) {
         value={value.reason}
         onChange={(reason) => set({ reason })}
       />
-      <div>
-        <button type="submit" className="main" aria-disabled={form.busy}>
-          Save the change
-        </button>
-      </div>
-    </form>
+    </ActForm>
   );
 }
 
-const nextId = (letter: string, taken: readonly { readonly id: string }[]): string => {
-  let n = taken.length + 1;
-  while (taken.some(({ id }) => id === `${letter}${n}`)) n += 1;
-  return `${letter}${n}`;
-};
+const idsOf = (taken: readonly { readonly id: string }[]) => taken.map(({ id }) => id);
 
 function AddBuilding({ job }: { readonly job: JobView }) {
   const [name, setName] = useState('');
   const form = useForm(job.id, () => 'building-name', 'Building added.');
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <ActForm
+      title="Add a building"
+      form={form}
+      button="Add the building"
+      submit={() =>
         form.submit(
           name.trim() ? [] : [{ field: 'building-name', message: 'Enter a name for the building' }],
-          () => ({ type: 'add-building', id: nextId('b', job.buildings), name: name.trim() }),
+          () => ({
+            type: 'add-building',
+            id: nextId('b', idsOf(job.buildings)),
+            name: name.trim(),
+          }),
           () => setName(''),
-        );
-      }}
+        )
+      }
     >
-      <h2>Add a building</h2>
-      <ErrorSummary {...form} />
       <TextField
         id="building-name"
         label="Name of the building"
@@ -153,12 +144,7 @@ function AddBuilding({ job }: { readonly job: JobView }) {
         value={name}
         onChange={setName}
       />
-      <div>
-        <button type="submit" aria-disabled={form.busy}>
-          Add the building
-        </button>
-      </div>
-    </form>
+    </ActForm>
   );
 }
 
@@ -171,28 +157,26 @@ function AddSurface({ job }: { readonly job: JobView }) {
   const form = useForm(job.id, () => 'surface-name', 'Surface added.');
   const set = (change: Partial<typeof value>) => setValue({ ...value, ...change });
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <ActForm
+      title="Add a surface"
+      form={form}
+      button="Add the surface"
+      submit={() =>
         form.submit(
           value.name.trim()
             ? []
             : [{ field: 'surface-name', message: 'Enter a name for the surface' }],
           () => ({
             type: 'add-surface',
-            id: nextId('s', job.surfaces),
+            id: nextId('s', idsOf(job.surfaces)),
             building: value.building,
             name: value.name.trim(),
             kind: value.kind as SurfaceKind,
           }),
           () => set({ name: '' }),
-        );
-      }}
+        )
+      }
     >
-      <h2>Add a surface</h2>
-      <ErrorSummary {...form} />
       <div className="row bottoms">
         <TextField
           id="surface-name"
@@ -216,12 +200,7 @@ function AddSurface({ job }: { readonly job: JobView }) {
           options={job.buildings.map(({ id, name }) => ({ value: id, label: name }))}
         />
       </div>
-      <div>
-        <button type="submit" aria-disabled={form.busy}>
-          Add the surface
-        </button>
-      </div>
-    </form>
+    </ActForm>
   );
 }
 
@@ -235,11 +214,11 @@ function Withdraw({ job }: { readonly job: JobView }) {
     'Surface withdrawn.',
   );
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <ActForm
+      title="Withdraw a surface"
+      form={form}
+      button="Withdraw the surface"
+      submit={() =>
         form.submit(
           [
             ...(surface ? [] : [{ field: 'withdraw', message: 'Choose the surface' }]),
@@ -249,12 +228,10 @@ function Withdraw({ job }: { readonly job: JobView }) {
           ],
           () => ({ type: 'withdraw-surface', surface, reason: reason.trim() }),
           () => setReason(''),
-        );
-      }}
+        )
+      }
     >
-      <h2>Withdraw a surface</h2>
       <p className="quiet">It leaves the job; its record stays and can be read for ever.</p>
-      <ErrorSummary {...form} />
       <SelectField
         id="withdraw"
         label="Surface"
@@ -271,11 +248,6 @@ function Withdraw({ job }: { readonly job: JobView }) {
         value={reason}
         onChange={setReason}
       />
-      <div>
-        <button type="submit" aria-disabled={form.busy}>
-          Withdraw the surface
-        </button>
-      </div>
-    </form>
+    </ActForm>
   );
 }

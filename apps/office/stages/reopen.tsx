@@ -3,7 +3,7 @@
 import { useState } from 'react';
 import { label } from '#jobs/contract';
 import type { JobView, Stage, SurfaceView } from '#jobs/contract';
-import { ErrorSummary } from '../parts/errors.js';
+import { ActForm } from '../parts/act-form.js';
 import { LongField } from '../parts/fields.js';
 import { useForm } from '../parts/use-form.js';
 
@@ -21,11 +21,10 @@ export function Reopen({
   return (
     <details>
       <summary>Put {label(stage)} up for re-check</summary>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
+      <ActForm
+        form={form}
+        button="Put it up for re-check"
+        submit={() =>
           form.submit(
             reason.trim() ? [] : [{ field: 'reopen-reason', message: 'Say why it is doubted' }],
             () => ({
@@ -35,14 +34,13 @@ export function Reopen({
               reason: reason.trim(),
             }),
             () => undefined,
-          );
-        }}
+          )
+        }
       >
         <p className="quiet">
           What it says stays visible, but counts only when confirmed again. Later stages stay as
           they are unless something else is confirmed here.
         </p>
-        <ErrorSummary {...form} />
         <LongField
           id="reopen-reason"
           label="Why it is doubted"
@@ -50,12 +48,7 @@ export function Reopen({
           value={reason}
           onChange={setReason}
         />
-        <div>
-          <button type="submit" aria-disabled={form.busy}>
-            {form.busy ? 'Saving…' : 'Put it up for re-check'}
-          </button>
-        </div>
-      </form>
+      </ActForm>
     </details>
   );
 }

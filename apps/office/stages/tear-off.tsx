@@ -1,7 +1,7 @@
 // The tear-off checkpoint: with the old roof off, is it as assumed?
 
+import { ActForm } from '../parts/act-form.js';
 import { useDraft } from '../parts/draft.js';
-import { ErrorSummary } from '../parts/errors.js';
 import { LongField, RadioField } from '../parts/fields.js';
 import { useForm } from '../parts/use-form.js';
 import type { StageProps } from './stage-props.js';
@@ -27,11 +27,10 @@ export function TearOff({ job, surface, may }: StageProps) {
       <h2>Tear-off checkpoint due</h2>
       {surface.on_hold && <p>Panel laying is on hold; dry-in is allowed.</p>}
       {may && (
-        <form
-          className="stack"
-          noValidate
-          onSubmit={(event) => {
-            event.preventDefault();
+        <ActForm
+          form={form}
+          button="Record the checkpoint"
+          submit={() =>
             form.submit(
               faults,
               () => ({
@@ -41,10 +40,9 @@ export function TearOff({ job, surface, may }: StageProps) {
                 words: value.words.trim(),
               }),
               draft.clear,
-            );
-          }}
+            )
+          }
         >
-          <ErrorSummary {...form} />
           <RadioField
             id="tear"
             label="With the old roof off, the substrate is"
@@ -67,12 +65,7 @@ export function TearOff({ job, surface, may }: StageProps) {
             value={value.words}
             onChange={(words) => set({ words })}
           />
-          <div>
-            <button type="submit" aria-disabled={form.busy}>
-              Record the checkpoint
-            </button>
-          </div>
-        </form>
+        </ActForm>
       )}
     </section>
   );

@@ -27,20 +27,22 @@ const gate = {
   acknowledges: z.array(z.string().max(20)).max(100).default([]),
 };
 
+export const LINE_KINDS = [
+  'panel',
+  'trim',
+  'fastener',
+  'closure',
+  'sealant',
+  'underlayment',
+  'touch-up',
+  'spare',
+] as const;
+
 /** One line: panels by piece length, trims, fasteners, closures, sealant, underlayment, spares. */
 export const OrderLine = z.strictObject({
   id: Id,
   surface: Id.nullable(),
-  what: z.enum([
-    'panel',
-    'trim',
-    'fastener',
-    'closure',
-    'sealant',
-    'underlayment',
-    'touch-up',
-    'spare',
-  ]),
+  what: z.enum(LINE_KINDS),
   words: Name,
   length: amountIn('in').optional(),
   count: z.number().int().min(1).max(100000),
