@@ -40,7 +40,7 @@ test('which gauge, on which loads, why not lighter, who approved, what changed s
     /26 gauge \(0\.0187 in.*screw-14: zone 1 at 9 in.*purlins.*support spacings 47\.5 in/s,
   );
   // 0.6 × 60 psf of wind less 0.6 of the panel weight, about 0.93 psf.
-  expect(said[1]).toMatch(/letter of the building department.*zone 3 \(roof\) uplift -35\.44 psf/s);
+  expect(said[1]).toMatch(/letter of the building department.*zone 3 \(roof\) uplift −35\.44 psf/s);
   expect(said[2]).toMatch(/29 gauge.*(ruled out|utilization)/s);
   expect(said[3]).toMatch(
     /Gauge: Dana Field.*Engineer approved.*Avery Stone.*License: Avery Stone, PE \(invented\), KS-00001, KS/s,
