@@ -169,6 +169,15 @@ describe('the order', () => {
     expect(text).not.toMatch(/clip-s|take_off|_in\b|surface\/|undefined|null/);
   });
 
+  for (const size of ['letter', 'a4'] as const) {
+    testByPoppler(`has no page of signatures alone, on ${size}`, async () => {
+      const pages = pdfText(await PAPERS['order']!.make({ size })).split('\f');
+      const signed = pages.filter((page) => page.includes('Signatures, by hand'));
+      expect(signed).toHaveLength(1);
+      expect(signed[0]).toContain('Bundles and where they land');
+    });
+  }
+
   testByPoppler('leaves its signatures blank', async () => {
     expect(pdfText(await PAPERS['order']!.make())).toMatch(
       /Ordered by, signature\s+name in print\s+date/,

@@ -8,6 +8,7 @@ import * as pki from 'pkijs';
 import { makeAuthority, OTHER_POLICY, POLICY, type Authority } from '../../tests/time-authority.js';
 import { TimeStampFault } from './time-signature.js';
 import { makeTimeRequest, openTimeStamp, type TimeStamp } from './time-stamp.js';
+import { timeStampFault } from './verify-time-stamps.js';
 
 const NOTE = 'records.example/roofers\n12\nAAAA\n\n— records.example/roofers BBBB\n';
 let authority: Authority;
@@ -32,6 +33,39 @@ const refusal = (stamp: Partial<TimeStamp>, note = NOTE): string => {
     return (error as TimeStampFault).message;
   }
 };
+
+describe('requirement 16: those that are kept', () => {
+  const kept = (sizes: readonly number[], stamps: readonly [number, Partial<TimeStamp>][]) =>
+    timeStampFault(
+      {
+        checkpoints: async () =>
+          sizes.map((size) => ({ size, root: Buffer.alloc(32), note: NOTE })),
+        timeStamps: async (_, from = 0, most = Infinity) =>
+          stamps
+            .map(([size, stamp]) => ({ ...good, ...stamp, size }))
+            .filter(({ size }) => size >= from)
+            .slice(0, most),
+      },
+      'log',
+    );
+
+  test('each is held to its own checkpoint, also behind the first hundred', async () => {
+    const many = Array.from({ length: 101 }, (_, i): [number, object] => [i + 1, {}]);
+    const sizes = many.map(([size]) => size);
+    expect(await kept([], [])).toBeUndefined();
+    expect(await kept(sizes, many)).toBeUndefined();
+    const reply = Buffer.from('<html>');
+    expect(await kept(sizes, [...many.slice(0, 100), [101, { reply }]])).toBe(
+      'Time-stamp of 101 entries: The time-stamp cannot be read.',
+    );
+  });
+
+  test('one whose checkpoint is gone is a fault', async () => {
+    expect(await kept([3], [[12, {}]])).toBe(
+      'There is no checkpoint of 12 entries for its time-stamp',
+    );
+  });
+});
 
 describe('requirement 16: a time-stamp is checked against what was asked', () => {
   test('a good one is accepted, with the authority and the time', () => {

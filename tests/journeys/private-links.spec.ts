@@ -101,5 +101,10 @@ journey('private links', () => {
     await customer.getByLabel('Your name, to say that you have seen it').fill('Robin Sample');
     await customer.getByRole('button', { name: /^I have seen it/ }).click();
     await customer.getByText(/^Acknowledged on/).waitFor();
+    await customer.goto(`/customer/${made.body.token.slice(0, -1)}`);
+    await customer.getByText('This link is not whole').waitFor();
+    await customer.goto(`/packet/${made.body.token.slice(0, -1)}`);
+    await customer.getByRole('button', { name: 'Open the packet' }).click();
+    await customer.getByText('This link is not whole').waitFor();
   }, 120_000);
 });

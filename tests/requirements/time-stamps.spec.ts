@@ -12,6 +12,7 @@ import { Settings, startService, timeStampsFrom } from '../../apps/api/service.j
 import { TimeStamps, type TimeView } from '../../apps/api/log/time-stamps.js';
 import { VerificationRuns } from '../../apps/api/log/verification-runs.js';
 import { VerifyLogs } from '../../apps/api/log/verify-logs.js';
+import { verifyWholeLog } from '../../apps/cli/verify-log.js';
 import { readZip, writeZip } from '../../libs/ledger/zip.js';
 import { openOne } from '../fuzz/open-one.js';
 import { company, settingsFor, withService } from '../service.js';
@@ -175,6 +176,17 @@ describe('requirement 16: the loss of the authority never blocks work, only mark
     await fresh.stop();
     const fault = 'The signature of the time-stamp does not fit.';
     expect(seen).toMatchObject({ asks: false, stamp: null, fault });
+    const lines: string[] = [];
+    const holds = await verifyWholeLog({
+      serviceUrl: running.database.serviceUrl,
+      dataFolder: '/nowhere',
+      company: ours.id,
+      keysFolder,
+      held: undefined,
+      say: (line) => lines.push(line),
+    });
+    expect(holds).toBe(false);
+    expect(lines.join('\n')).toContain(fault);
     expect(await verified()).toMatchObject({
       result: 'damaged',
       faultPos: null,
